@@ -1,0 +1,13 @@
+import type { NextConfig } from 'next';
+
+const config: NextConfig = {
+  poweredByHeader: false,
+  serverExternalPackages: ['@node-rs/argon2', 'pdfkit', 'sharp', 'pg'],
+  experimental: {
+    // A stock list of 50,000 rows is about 6 MB, a picture at most 25 MB.
+    serverActions: { bodySizeLimit: '30mb' },
+    proxyClientMaxBodySize: '30mb',
+  },
+};
+
+export default config;
