@@ -1,0 +1,939 @@
+create extension pg_trgm;
+-- CreateEnum
+CREATE TYPE "Role" AS ENUM ('owner', 'gallery', 'maker', 'books');
+
+-- CreateEnum
+CREATE TYPE "Kind" AS ENUM ('relief_tile', 'plaque', 'wall_panel', 'lamp', 'platter', 'planter', 'bowl');
+
+-- CreateEnum
+CREATE TYPE "Making" AS ENUM ('open_stock', 'one_off', 'edition');
+
+-- CreateEnum
+CREATE TYPE "CollectorKind" AS ENUM ('person', 'household', 'designer', 'business');
+
+-- CreateEnum
+CREATE TYPE "Exposure" AS ENUM ('indoors', 'under_cover', 'outdoors');
+
+-- CreateEnum
+CREATE TYPE "WallKind" AS ENUM ('wood_studs', 'steel_studs', 'brick', 'block', 'concrete', 'plaster_on_lath', 'gypsum_board');
+
+-- CreateEnum
+CREATE TYPE "ApprovalHow" AS ENUM ('in_person', 'signed_card', 'by_mail');
+
+-- CreateEnum
+CREATE TYPE "AppointmentKind" AS ENUM ('hanging', 'delivery', 'site_visit');
+
+-- CreateEnum
+CREATE TYPE "AccountNature" AS ENUM ('asset', 'liability', 'income', 'expense', 'equity');
+
+-- CreateEnum
+CREATE TYPE "Channel" AS ENUM ('counter', 'fair', 'shipped', 'commission');
+
+-- CreateEnum
+CREATE TYPE "LineKind" AS ENUM ('piece', 'commission');
+
+-- CreateEnum
+CREATE TYPE "TenderKind" AS ENUM ('cash', 'card', 'cheque', 'bank_transfer', 'deposit', 'on_account');
+
+-- CreateEnum
+CREATE TYPE "MovementReason" AS ENUM ('opening', 'made', 'sold', 'counted', 'broken', 'missing');
+
+-- CreateEnum
+CREATE TYPE "Technique" AS ENUM ('slab_relief', 'slip_cast', 'press_moulded', 'thrown');
+
+-- CreateTable
+CREATE TABLE "Staff" (
+    "id" UUID NOT NULL,
+    "name" TEXT NOT NULL,
+    "signInName" TEXT NOT NULL,
+    "passwordHash" TEXT NOT NULL,
+    "roles" "Role"[],
+    "active" BOOLEAN NOT NULL DEFAULT true,
+    "createdAt" TIMESTAMPTZ(3) NOT NULL,
+
+    CONSTRAINT "Staff_pkey" PRIMARY KEY ("id")
+);
+
+-- CreateTable
+CREATE TABLE "StaffSession" (
+    "id" UUID NOT NULL,
+    "staffId" UUID NOT NULL,
+    "openedAt" TIMESTAMPTZ(3) NOT NULL,
+    "seenAt" TIMESTAMPTZ(3) NOT NULL,
+    "endedAt" TIMESTAMPTZ(3),
+    "device" TEXT NOT NULL DEFAULT '',
+
+    CONSTRAINT "StaffSession_pkey" PRIMARY KEY ("id")
+);
+
+-- CreateTable
+CREATE TABLE "SignInTry" (
+    "id" BIGSERIAL NOT NULL,
+    "signInName" TEXT NOT NULL,
+    "address" TEXT NOT NULL,
+    "succeeded" BOOLEAN NOT NULL,
+    "at" TIMESTAMPTZ(3) NOT NULL,
+
+    CONSTRAINT "SignInTry_pkey" PRIMARY KEY ("id")
+);
+
+-- CreateTable
+CREATE TABLE "AuditLine" (
+    "id" BIGSERIAL NOT NULL,
+    "at" TIMESTAMPTZ(3) NOT NULL,
+    "staffId" UUID,
+    "did" TEXT NOT NULL,
+    "subject" TEXT NOT NULL,
+    "subjectId" TEXT NOT NULL,
+    "facts" JSONB NOT NULL,
+
+    CONSTRAINT "AuditLine_pkey" PRIMARY KEY ("id")
+);
+
+-- CreateTable
+CREATE TABLE "Design" (
+    "id" UUID NOT NULL,
+    "code" TEXT NOT NULL,
+    "title" TEXT NOT NULL,
+    "story" TEXT NOT NULL DEFAULT '',
+    "pictureId" UUID,
+    "createdAt" TIMESTAMPTZ(3) NOT NULL,
+
+    CONSTRAINT "Design_pkey" PRIMARY KEY ("id")
+);
+
+-- CreateTable
+CREATE TABLE "Colourway" (
+    "id" UUID NOT NULL,
+    "name" TEXT NOT NULL,
+    "description" TEXT NOT NULL DEFAULT '',
+    "pictureId" UUID,
+
+    CONSTRAINT "Colourway_pkey" PRIMARY KEY ("id")
+);
+
+-- CreateTable
+CREATE TABLE "Sku" (
+    "id" UUID NOT NULL,
+    "code" TEXT NOT NULL,
+    "designId" UUID NOT NULL,
+    "colourwayId" UUID NOT NULL,
+    "kind" "Kind" NOT NULL,
+    "making" "Making" NOT NULL DEFAULT 'open_stock',
+    "widthUm" INTEGER NOT NULL,
+    "heightUm" INTEGER NOT NULL,
+    "depthUm" INTEGER,
+    "weightG" INTEGER,
+    "priceCents" BIGINT NOT NULL,
+    "costCents" BIGINT,
+    "gtin" TEXT,
+    "pictureId" UUID,
+    "createdAt" TIMESTAMPTZ(3) NOT NULL,
+
+    CONSTRAINT "Sku_pkey" PRIMARY KEY ("id")
+);
+
+-- CreateTable
+CREATE TABLE "Collector" (
+    "id" UUID NOT NULL,
+    "kind" "CollectorKind" NOT NULL DEFAULT 'person',
+    "name" TEXT NOT NULL,
+    "email" TEXT,
+    "phone" TEXT,
+    "street" TEXT,
+    "city" TEXT,
+    "state" TEXT,
+    "postcode" TEXT,
+    "note" TEXT NOT NULL DEFAULT '',
+    "createdAt" TIMESTAMPTZ(3) NOT NULL,
+
+    CONSTRAINT "Collector_pkey" PRIMARY KEY ("id")
+);
+
+-- CreateTable
+CREATE TABLE "Commission" (
+    "id" UUID NOT NULL,
+    "number" SERIAL NOT NULL,
+    "collectorId" UUID NOT NULL,
+    "title" TEXT NOT NULL,
+    "wish" TEXT NOT NULL DEFAULT '',
+    "avoid" TEXT NOT NULL DEFAULT '',
+    "colours" TEXT NOT NULL DEFAULT '',
+    "exposure" "Exposure",
+    "wall" "WallKind",
+    "room" TEXT,
+    "siteAddress" TEXT,
+    "widthUm" INTEGER,
+    "heightUm" INTEGER,
+    "depthUm" INTEGER,
+    "wishedOn" DATE,
+    "budgetFromCents" BIGINT,
+    "budgetToCents" BIGINT,
+    "askedAt" TIMESTAMPTZ(3) NOT NULL,
+    "askedOn" DATE NOT NULL,
+    "takenById" UUID NOT NULL,
+
+    CONSTRAINT "Commission_pkey" PRIMARY KEY ("id")
+);
+
+-- CreateTable
+CREATE TABLE "CommissionPicture" (
+    "id" UUID NOT NULL,
+    "commissionId" UUID NOT NULL,
+    "fileId" UUID NOT NULL,
+    "caption" TEXT NOT NULL DEFAULT '',
+    "at" TIMESTAMPTZ(3) NOT NULL,
+
+    CONSTRAINT "CommissionPicture_pkey" PRIMARY KEY ("id")
+);
+
+-- CreateTable
+CREATE TABLE "Agreement" (
+    "id" UUID NOT NULL,
+    "commissionId" UUID NOT NULL,
+    "version" INTEGER NOT NULL,
+    "priceCents" BIGINT NOT NULL,
+    "depositCents" BIGINT NOT NULL,
+    "taxPlaceId" UUID NOT NULL,
+    "promisedOn" DATE,
+    "agreedOn" DATE NOT NULL,
+    "agreedBy" TEXT NOT NULL,
+    "recordedById" UUID NOT NULL,
+    "at" TIMESTAMPTZ(3) NOT NULL,
+
+    CONSTRAINT "Agreement_pkey" PRIMARY KEY ("id")
+);
+
+-- CreateTable
+CREATE TABLE "Sketch" (
+    "id" UUID NOT NULL,
+    "commissionId" UUID NOT NULL,
+    "letter" TEXT NOT NULL,
+    "fileId" UUID NOT NULL,
+    "fileSha256" TEXT NOT NULL,
+    "note" TEXT NOT NULL DEFAULT '',
+    "shownOn" DATE NOT NULL,
+    "at" TIMESTAMPTZ(3) NOT NULL,
+
+    CONSTRAINT "Sketch_pkey" PRIMARY KEY ("id")
+);
+
+-- CreateTable
+CREATE TABLE "ColourTile" (
+    "id" UUID NOT NULL,
+    "commissionId" UUID NOT NULL,
+    "number" INTEGER NOT NULL,
+    "glazes" TEXT NOT NULL,
+    "fileId" UUID NOT NULL,
+    "fileSha256" TEXT NOT NULL,
+    "shownOn" DATE NOT NULL,
+    "at" TIMESTAMPTZ(3) NOT NULL,
+
+    CONSTRAINT "ColourTile_pkey" PRIMARY KEY ("id")
+);
+
+-- CreateTable
+CREATE TABLE "Approval" (
+    "id" UUID NOT NULL,
+    "commissionId" UUID NOT NULL,
+    "sketchId" UUID,
+    "colourTileId" UUID,
+    "fileSha256" TEXT NOT NULL,
+    "approvedBy" TEXT NOT NULL,
+    "how" "ApprovalHow" NOT NULL,
+    "approvedOn" DATE NOT NULL,
+    "recordedById" UUID NOT NULL,
+    "at" TIMESTAMPTZ(3) NOT NULL,
+
+    CONSTRAINT "Approval_pkey" PRIMARY KEY ("id")
+);
+
+-- CreateTable
+CREATE TABLE "Instalment" (
+    "id" UUID NOT NULL,
+    "commissionId" UUID NOT NULL,
+    "position" INTEGER NOT NULL,
+    "name" TEXT NOT NULL,
+    "amountCents" BIGINT NOT NULL,
+    "askedOn" DATE NOT NULL,
+    "dueOn" DATE NOT NULL,
+    "askedById" UUID NOT NULL,
+    "at" TIMESTAMPTZ(3) NOT NULL,
+
+    CONSTRAINT "Instalment_pkey" PRIMARY KEY ("id")
+);
+
+-- CreateTable
+CREATE TABLE "CommissionPayment" (
+    "id" UUID NOT NULL,
+    "number" SERIAL NOT NULL,
+    "commissionId" UUID NOT NULL,
+    "instalmentId" UUID,
+    "amountCents" BIGINT NOT NULL,
+    "kind" "TenderKind" NOT NULL,
+    "reference" TEXT NOT NULL DEFAULT '',
+    "paidBy" TEXT NOT NULL,
+    "receivedOn" DATE NOT NULL,
+    "receivedAt" TIMESTAMPTZ(3) NOT NULL,
+    "staffId" UUID NOT NULL,
+    "entryId" UUID NOT NULL,
+
+    CONSTRAINT "CommissionPayment_pkey" PRIMARY KEY ("id")
+);
+
+-- CreateTable
+CREATE TABLE "StartOverride" (
+    "commissionId" UUID NOT NULL,
+    "why" TEXT NOT NULL,
+    "staffId" UUID NOT NULL,
+    "at" TIMESTAMPTZ(3) NOT NULL,
+
+    CONSTRAINT "StartOverride_pkey" PRIMARY KEY ("commissionId")
+);
+
+-- CreateTable
+CREATE TABLE "HandOver" (
+    "commissionId" UUID NOT NULL,
+    "saleId" UUID NOT NULL,
+    "handedOn" DATE NOT NULL,
+    "signedBy" TEXT NOT NULL,
+    "recordedById" UUID NOT NULL,
+    "at" TIMESTAMPTZ(3) NOT NULL,
+
+    CONSTRAINT "HandOver_pkey" PRIMARY KEY ("commissionId")
+);
+
+-- CreateTable
+CREATE TABLE "CommissionEnding" (
+    "commissionId" UUID NOT NULL,
+    "why" TEXT NOT NULL,
+    "endedOn" DATE NOT NULL,
+    "staffId" UUID NOT NULL,
+    "at" TIMESTAMPTZ(3) NOT NULL,
+
+    CONSTRAINT "CommissionEnding_pkey" PRIMARY KEY ("commissionId")
+);
+
+-- CreateTable
+CREATE TABLE "StoredFile" (
+    "id" UUID NOT NULL,
+    "sha256" TEXT NOT NULL,
+    "mediaType" TEXT NOT NULL,
+    "byteLength" INTEGER NOT NULL,
+    "widthPx" INTEGER,
+    "heightPx" INTEGER,
+    "bytes" BYTEA NOT NULL,
+    "createdAt" TIMESTAMPTZ(3) NOT NULL,
+
+    CONSTRAINT "StoredFile_pkey" PRIMARY KEY ("id")
+);
+
+-- CreateTable
+CREATE TABLE "Appointment" (
+    "id" UUID NOT NULL,
+    "kind" "AppointmentKind" NOT NULL,
+    "commissionId" UUID,
+    "leadId" UUID NOT NULL,
+    "startsAt" TIMESTAMPTZ(3) NOT NULL,
+    "endsAt" TIMESTAMPTZ(3) NOT NULL,
+    "address" TEXT NOT NULL,
+    "note" TEXT NOT NULL DEFAULT '',
+    "bookedById" UUID NOT NULL,
+    "bookedAt" TIMESTAMPTZ(3) NOT NULL,
+    "sequence" INTEGER NOT NULL DEFAULT 0,
+    "calledOffAt" TIMESTAMPTZ(3),
+    "calledOffWhy" TEXT,
+
+    CONSTRAINT "Appointment_pkey" PRIMARY KEY ("id")
+);
+
+-- CreateTable
+CREATE TABLE "Account" (
+    "code" TEXT NOT NULL,
+    "name" TEXT NOT NULL,
+    "nature" "AccountNature" NOT NULL,
+
+    CONSTRAINT "Account_pkey" PRIMARY KEY ("code")
+);
+
+-- CreateTable
+CREATE TABLE "JournalEntry" (
+    "id" UUID NOT NULL,
+    "number" SERIAL NOT NULL,
+    "on" DATE NOT NULL,
+    "at" TIMESTAMPTZ(3) NOT NULL,
+    "memo" TEXT NOT NULL,
+    "paper" TEXT NOT NULL,
+    "paperId" UUID NOT NULL,
+    "staffId" UUID,
+
+    CONSTRAINT "JournalEntry_pkey" PRIMARY KEY ("id")
+);
+
+-- CreateTable
+CREATE TABLE "Posting" (
+    "id" BIGSERIAL NOT NULL,
+    "entryId" UUID NOT NULL,
+    "accountCode" TEXT NOT NULL,
+    "amountCents" BIGINT NOT NULL,
+    "authority" TEXT,
+    "commissionId" UUID,
+
+    CONSTRAINT "Posting_pkey" PRIMARY KEY ("id")
+);
+
+-- CreateTable
+CREATE TABLE "Gallery" (
+    "id" INTEGER NOT NULL DEFAULT 1,
+    "name" TEXT NOT NULL,
+    "tagline" TEXT NOT NULL DEFAULT '',
+    "street" TEXT NOT NULL DEFAULT '',
+    "city" TEXT NOT NULL DEFAULT '',
+    "state" TEXT NOT NULL DEFAULT '',
+    "postcode" TEXT NOT NULL DEFAULT '',
+    "phone" TEXT NOT NULL DEFAULT '',
+    "email" TEXT NOT NULL DEFAULT '',
+    "timeZone" TEXT NOT NULL,
+    "currency" TEXT NOT NULL DEFAULT 'USD',
+    "lengthUnit" TEXT NOT NULL DEFAULT 'in',
+    "returnTerms" TEXT NOT NULL DEFAULT '',
+    "roundTaxBy" TEXT NOT NULL DEFAULT 'invoice',
+    "isDemo" BOOLEAN NOT NULL DEFAULT false,
+    "taxPlaceId" UUID NOT NULL,
+    "counterId" UUID NOT NULL,
+
+    CONSTRAINT "Gallery_pkey" PRIMARY KEY ("id")
+);
+
+-- CreateTable
+CREATE TABLE "CommandKey" (
+    "key" UUID NOT NULL,
+    "command" TEXT NOT NULL,
+    "staffId" UUID,
+    "inputHash" TEXT NOT NULL,
+    "answer" JSONB NOT NULL,
+    "at" TIMESTAMPTZ(3) NOT NULL,
+
+    CONSTRAINT "CommandKey_pkey" PRIMARY KEY ("key")
+);
+
+-- CreateTable
+CREATE TABLE "Sale" (
+    "id" UUID NOT NULL,
+    "number" SERIAL NOT NULL,
+    "channel" "Channel" NOT NULL,
+    "placeId" UUID NOT NULL,
+    "taxPlaceId" UUID NOT NULL,
+    "collectorId" UUID,
+    "staffId" UUID NOT NULL,
+    "soldAt" TIMESTAMPTZ(3) NOT NULL,
+    "soldOn" DATE NOT NULL,
+    "netCents" BIGINT NOT NULL,
+    "taxCents" BIGINT NOT NULL,
+    "totalCents" BIGINT NOT NULL,
+    "entryId" UUID NOT NULL,
+
+    CONSTRAINT "Sale_pkey" PRIMARY KEY ("id")
+);
+
+-- CreateTable
+CREATE TABLE "SaleLine" (
+    "id" UUID NOT NULL,
+    "saleId" UUID NOT NULL,
+    "position" INTEGER NOT NULL,
+    "kind" "LineKind" NOT NULL,
+    "skuId" UUID,
+    "designId" UUID,
+    "title" TEXT NOT NULL,
+    "what" TEXT NOT NULL,
+    "quantity" INTEGER NOT NULL,
+    "unitPriceCents" BIGINT NOT NULL,
+    "netCents" BIGINT NOT NULL,
+    "taxable" BOOLEAN NOT NULL,
+    "taxCents" BIGINT NOT NULL,
+    "unitCostCents" BIGINT,
+
+    CONSTRAINT "SaleLine_pkey" PRIMARY KEY ("id")
+);
+
+-- CreateTable
+CREATE TABLE "SaleTax" (
+    "id" UUID NOT NULL,
+    "saleId" UUID NOT NULL,
+    "authority" TEXT NOT NULL,
+    "ratePercent" DECIMAL(8,5) NOT NULL,
+    "taxableCents" BIGINT NOT NULL,
+    "taxCents" BIGINT NOT NULL,
+
+    CONSTRAINT "SaleTax_pkey" PRIMARY KEY ("id")
+);
+
+-- CreateTable
+CREATE TABLE "Tender" (
+    "id" UUID NOT NULL,
+    "saleId" UUID NOT NULL,
+    "position" INTEGER NOT NULL,
+    "kind" "TenderKind" NOT NULL,
+    "amountCents" BIGINT NOT NULL,
+    "givenCents" BIGINT,
+    "reference" TEXT NOT NULL DEFAULT '',
+
+    CONSTRAINT "Tender_pkey" PRIMARY KEY ("id")
+);
+
+-- CreateTable
+CREATE TABLE "Place" (
+    "id" UUID NOT NULL,
+    "name" TEXT NOT NULL,
+
+    CONSTRAINT "Place_pkey" PRIMARY KEY ("id")
+);
+
+-- CreateTable
+CREATE TABLE "StockMovement" (
+    "id" BIGSERIAL NOT NULL,
+    "skuId" UUID NOT NULL,
+    "placeId" UUID NOT NULL,
+    "quantity" INTEGER NOT NULL,
+    "reason" "MovementReason" NOT NULL,
+    "unitCostCents" BIGINT,
+    "saleLineId" UUID,
+    "stockListId" UUID,
+    "note" TEXT NOT NULL DEFAULT '',
+    "staffId" UUID,
+    "at" TIMESTAMPTZ(3) NOT NULL,
+
+    CONSTRAINT "StockMovement_pkey" PRIMARY KEY ("id")
+);
+
+-- CreateTable
+CREATE TABLE "StockLevel" (
+    "skuId" UUID NOT NULL,
+    "placeId" UUID NOT NULL,
+    "onHand" INTEGER NOT NULL,
+
+    CONSTRAINT "StockLevel_pkey" PRIMARY KEY ("skuId","placeId")
+);
+
+-- CreateTable
+CREATE TABLE "StockList" (
+    "id" UUID NOT NULL,
+    "fileId" UUID NOT NULL,
+    "fileName" TEXT NOT NULL,
+    "placeId" UUID NOT NULL,
+    "newRows" INTEGER NOT NULL,
+    "changedRows" INTEGER NOT NULL,
+    "sameRows" INTEGER NOT NULL,
+    "refusedRows" INTEGER NOT NULL,
+    "planSha256" TEXT NOT NULL,
+    "staffId" UUID NOT NULL,
+    "shownAt" TIMESTAMPTZ(3) NOT NULL,
+    "confirmedAt" TIMESTAMPTZ(3),
+
+    CONSTRAINT "StockList_pkey" PRIMARY KEY ("id")
+);
+
+-- CreateTable
+CREATE TABLE "Job" (
+    "id" UUID NOT NULL,
+    "number" SERIAL NOT NULL,
+    "title" TEXT NOT NULL,
+    "technique" "Technique" NOT NULL,
+    "commissionId" UUID,
+    "skuId" UUID,
+    "pieces" INTEGER NOT NULL,
+    "neededOn" DATE,
+    "openedById" UUID NOT NULL,
+    "openedAt" TIMESTAMPTZ(3) NOT NULL,
+
+    CONSTRAINT "Job_pkey" PRIMARY KEY ("id")
+);
+
+-- CreateTable
+CREATE TABLE "JobStep" (
+    "jobId" UUID NOT NULL,
+    "position" INTEGER NOT NULL,
+    "name" TEXT NOT NULL,
+    "peg" TEXT NOT NULL,
+    "shortestDays" INTEGER NOT NULL,
+    "likelyDays" INTEGER NOT NULL,
+    "longestDays" INTEGER NOT NULL,
+    "caution" TEXT NOT NULL DEFAULT '',
+
+    CONSTRAINT "JobStep_pkey" PRIMARY KEY ("jobId","position")
+);
+
+-- CreateTable
+CREATE TABLE "JobMove" (
+    "id" BIGSERIAL NOT NULL,
+    "jobId" UUID NOT NULL,
+    "fromPosition" INTEGER NOT NULL,
+    "toPosition" INTEGER NOT NULL,
+    "pieces" INTEGER NOT NULL,
+    "undoesId" BIGINT,
+    "staffId" UUID NOT NULL,
+    "movedOn" DATE NOT NULL,
+    "at" TIMESTAMPTZ(3) NOT NULL,
+
+    CONSTRAINT "JobMove_pkey" PRIMARY KEY ("id")
+);
+
+-- CreateTable
+CREATE TABLE "TaxPlace" (
+    "id" UUID NOT NULL,
+    "name" TEXT NOT NULL,
+    "state" TEXT NOT NULL,
+
+    CONSTRAINT "TaxPlace_pkey" PRIMARY KEY ("id")
+);
+
+-- CreateTable
+CREATE TABLE "TaxRate" (
+    "id" UUID NOT NULL,
+    "placeId" UUID NOT NULL,
+    "authority" TEXT NOT NULL,
+    "ratePercent" DECIMAL(8,5) NOT NULL,
+    "fromOn" DATE NOT NULL,
+    "untilOn" DATE,
+
+    CONSTRAINT "TaxRate_pkey" PRIMARY KEY ("id")
+);
+
+-- CreateIndex
+CREATE UNIQUE INDEX "Staff_signInName_key" ON "Staff"("signInName");
+
+-- CreateIndex
+CREATE INDEX "StaffSession_staffId_idx" ON "StaffSession"("staffId");
+
+-- CreateIndex
+CREATE INDEX "SignInTry_signInName_at_idx" ON "SignInTry"("signInName", "at");
+
+-- CreateIndex
+CREATE INDEX "SignInTry_address_at_idx" ON "SignInTry"("address", "at");
+
+-- CreateIndex
+CREATE INDEX "AuditLine_subject_subjectId_idx" ON "AuditLine"("subject", "subjectId");
+
+-- CreateIndex
+CREATE INDEX "AuditLine_at_idx" ON "AuditLine"("at");
+
+-- CreateIndex
+CREATE UNIQUE INDEX "Design_code_key" ON "Design"("code");
+
+-- CreateIndex
+CREATE UNIQUE INDEX "Design_title_key" ON "Design"("title");
+
+-- CreateIndex
+CREATE INDEX "Design_title_letters" ON "Design" USING GIN ("title" gin_trgm_ops);
+
+-- CreateIndex
+CREATE UNIQUE INDEX "Colourway_name_key" ON "Colourway"("name");
+
+-- CreateIndex
+CREATE UNIQUE INDEX "Sku_code_key" ON "Sku"("code");
+
+-- CreateIndex
+CREATE UNIQUE INDEX "Sku_gtin_key" ON "Sku"("gtin");
+
+-- CreateIndex
+CREATE INDEX "Sku_designId_idx" ON "Sku"("designId");
+
+-- CreateIndex
+CREATE INDEX "Collector_name_letters" ON "Collector" USING GIN ("name" gin_trgm_ops);
+
+-- CreateIndex
+CREATE UNIQUE INDEX "Commission_number_key" ON "Commission"("number");
+
+-- CreateIndex
+CREATE INDEX "Commission_collectorId_idx" ON "Commission"("collectorId");
+
+-- CreateIndex
+CREATE INDEX "CommissionPicture_commissionId_idx" ON "CommissionPicture"("commissionId");
+
+-- CreateIndex
+CREATE UNIQUE INDEX "Agreement_commissionId_version_key" ON "Agreement"("commissionId", "version");
+
+-- CreateIndex
+CREATE UNIQUE INDEX "Sketch_commissionId_letter_key" ON "Sketch"("commissionId", "letter");
+
+-- CreateIndex
+CREATE UNIQUE INDEX "Sketch_id_commissionId_fileSha256_key" ON "Sketch"("id", "commissionId", "fileSha256");
+
+-- CreateIndex
+CREATE UNIQUE INDEX "ColourTile_commissionId_number_key" ON "ColourTile"("commissionId", "number");
+
+-- CreateIndex
+CREATE UNIQUE INDEX "ColourTile_id_commissionId_fileSha256_key" ON "ColourTile"("id", "commissionId", "fileSha256");
+
+-- CreateIndex
+CREATE INDEX "Approval_commissionId_idx" ON "Approval"("commissionId");
+
+-- CreateIndex
+CREATE UNIQUE INDEX "Instalment_commissionId_position_key" ON "Instalment"("commissionId", "position");
+
+-- CreateIndex
+CREATE UNIQUE INDEX "CommissionPayment_number_key" ON "CommissionPayment"("number");
+
+-- CreateIndex
+CREATE UNIQUE INDEX "CommissionPayment_entryId_key" ON "CommissionPayment"("entryId");
+
+-- CreateIndex
+CREATE INDEX "CommissionPayment_commissionId_idx" ON "CommissionPayment"("commissionId");
+
+-- CreateIndex
+CREATE UNIQUE INDEX "HandOver_saleId_key" ON "HandOver"("saleId");
+
+-- CreateIndex
+CREATE UNIQUE INDEX "StoredFile_sha256_key" ON "StoredFile"("sha256");
+
+-- CreateIndex
+CREATE UNIQUE INDEX "StoredFile_id_sha256_key" ON "StoredFile"("id", "sha256");
+
+-- CreateIndex
+CREATE INDEX "Appointment_startsAt_idx" ON "Appointment"("startsAt");
+
+-- CreateIndex
+CREATE INDEX "Appointment_commissionId_idx" ON "Appointment"("commissionId");
+
+-- CreateIndex
+CREATE UNIQUE INDEX "Account_name_key" ON "Account"("name");
+
+-- CreateIndex
+CREATE UNIQUE INDEX "JournalEntry_number_key" ON "JournalEntry"("number");
+
+-- CreateIndex
+CREATE INDEX "JournalEntry_on_idx" ON "JournalEntry"("on");
+
+-- CreateIndex
+CREATE INDEX "JournalEntry_paper_paperId_idx" ON "JournalEntry"("paper", "paperId");
+
+-- CreateIndex
+CREATE INDEX "Posting_entryId_idx" ON "Posting"("entryId");
+
+-- CreateIndex
+CREATE INDEX "Posting_accountCode_idx" ON "Posting"("accountCode");
+
+-- CreateIndex
+CREATE INDEX "Posting_commissionId_idx" ON "Posting"("commissionId");
+
+-- CreateIndex
+CREATE UNIQUE INDEX "Sale_number_key" ON "Sale"("number");
+
+-- CreateIndex
+CREATE UNIQUE INDEX "Sale_entryId_key" ON "Sale"("entryId");
+
+-- CreateIndex
+CREATE INDEX "Sale_soldOn_idx" ON "Sale"("soldOn");
+
+-- CreateIndex
+CREATE INDEX "Sale_collectorId_idx" ON "Sale"("collectorId");
+
+-- CreateIndex
+CREATE INDEX "SaleLine_designId_idx" ON "SaleLine"("designId");
+
+-- CreateIndex
+CREATE UNIQUE INDEX "SaleLine_saleId_position_key" ON "SaleLine"("saleId", "position");
+
+-- CreateIndex
+CREATE UNIQUE INDEX "SaleTax_saleId_authority_key" ON "SaleTax"("saleId", "authority");
+
+-- CreateIndex
+CREATE UNIQUE INDEX "Tender_saleId_position_key" ON "Tender"("saleId", "position");
+
+-- CreateIndex
+CREATE UNIQUE INDEX "Place_name_key" ON "Place"("name");
+
+-- CreateIndex
+CREATE INDEX "StockMovement_skuId_placeId_idx" ON "StockMovement"("skuId", "placeId");
+
+-- CreateIndex
+CREATE INDEX "StockMovement_saleLineId_idx" ON "StockMovement"("saleLineId");
+
+-- CreateIndex
+CREATE UNIQUE INDEX "Job_number_key" ON "Job"("number");
+
+-- CreateIndex
+CREATE INDEX "Job_commissionId_idx" ON "Job"("commissionId");
+
+-- CreateIndex
+CREATE UNIQUE INDEX "JobMove_undoesId_key" ON "JobMove"("undoesId");
+
+-- CreateIndex
+CREATE INDEX "JobMove_jobId_idx" ON "JobMove"("jobId");
+
+-- CreateIndex
+CREATE UNIQUE INDEX "TaxPlace_name_key" ON "TaxPlace"("name");
+
+-- AddForeignKey
+ALTER TABLE "StaffSession" ADD CONSTRAINT "StaffSession_staffId_fkey" FOREIGN KEY ("staffId") REFERENCES "Staff"("id") ON DELETE RESTRICT ON UPDATE CASCADE;
+
+-- AddForeignKey
+ALTER TABLE "Design" ADD CONSTRAINT "Design_pictureId_fkey" FOREIGN KEY ("pictureId") REFERENCES "StoredFile"("id") ON DELETE RESTRICT ON UPDATE CASCADE;
+
+-- AddForeignKey
+ALTER TABLE "Colourway" ADD CONSTRAINT "Colourway_pictureId_fkey" FOREIGN KEY ("pictureId") REFERENCES "StoredFile"("id") ON DELETE RESTRICT ON UPDATE CASCADE;
+
+-- AddForeignKey
+ALTER TABLE "Sku" ADD CONSTRAINT "Sku_designId_fkey" FOREIGN KEY ("designId") REFERENCES "Design"("id") ON DELETE RESTRICT ON UPDATE CASCADE;
+
+-- AddForeignKey
+ALTER TABLE "Sku" ADD CONSTRAINT "Sku_colourwayId_fkey" FOREIGN KEY ("colourwayId") REFERENCES "Colourway"("id") ON DELETE RESTRICT ON UPDATE CASCADE;
+
+-- AddForeignKey
+ALTER TABLE "Sku" ADD CONSTRAINT "Sku_pictureId_fkey" FOREIGN KEY ("pictureId") REFERENCES "StoredFile"("id") ON DELETE RESTRICT ON UPDATE CASCADE;
+
+-- AddForeignKey
+ALTER TABLE "Commission" ADD CONSTRAINT "Commission_collectorId_fkey" FOREIGN KEY ("collectorId") REFERENCES "Collector"("id") ON DELETE RESTRICT ON UPDATE CASCADE;
+
+-- AddForeignKey
+ALTER TABLE "Commission" ADD CONSTRAINT "Commission_takenById_fkey" FOREIGN KEY ("takenById") REFERENCES "Staff"("id") ON DELETE RESTRICT ON UPDATE CASCADE;
+
+-- AddForeignKey
+ALTER TABLE "CommissionPicture" ADD CONSTRAINT "CommissionPicture_commissionId_fkey" FOREIGN KEY ("commissionId") REFERENCES "Commission"("id") ON DELETE RESTRICT ON UPDATE CASCADE;
+
+-- AddForeignKey
+ALTER TABLE "CommissionPicture" ADD CONSTRAINT "CommissionPicture_fileId_fkey" FOREIGN KEY ("fileId") REFERENCES "StoredFile"("id") ON DELETE RESTRICT ON UPDATE CASCADE;
+
+-- AddForeignKey
+ALTER TABLE "Agreement" ADD CONSTRAINT "Agreement_commissionId_fkey" FOREIGN KEY ("commissionId") REFERENCES "Commission"("id") ON DELETE RESTRICT ON UPDATE CASCADE;
+
+-- AddForeignKey
+ALTER TABLE "Agreement" ADD CONSTRAINT "Agreement_taxPlaceId_fkey" FOREIGN KEY ("taxPlaceId") REFERENCES "TaxPlace"("id") ON DELETE RESTRICT ON UPDATE CASCADE;
+
+-- AddForeignKey
+ALTER TABLE "Sketch" ADD CONSTRAINT "Sketch_commissionId_fkey" FOREIGN KEY ("commissionId") REFERENCES "Commission"("id") ON DELETE RESTRICT ON UPDATE CASCADE;
+
+-- AddForeignKey
+ALTER TABLE "Sketch" ADD CONSTRAINT "Sketch_fileId_fileSha256_fkey" FOREIGN KEY ("fileId", "fileSha256") REFERENCES "StoredFile"("id", "sha256") ON DELETE RESTRICT ON UPDATE CASCADE;
+
+-- AddForeignKey
+ALTER TABLE "ColourTile" ADD CONSTRAINT "ColourTile_commissionId_fkey" FOREIGN KEY ("commissionId") REFERENCES "Commission"("id") ON DELETE RESTRICT ON UPDATE CASCADE;
+
+-- AddForeignKey
+ALTER TABLE "ColourTile" ADD CONSTRAINT "ColourTile_fileId_fileSha256_fkey" FOREIGN KEY ("fileId", "fileSha256") REFERENCES "StoredFile"("id", "sha256") ON DELETE RESTRICT ON UPDATE CASCADE;
+
+-- AddForeignKey
+ALTER TABLE "Approval" ADD CONSTRAINT "Approval_commissionId_fkey" FOREIGN KEY ("commissionId") REFERENCES "Commission"("id") ON DELETE RESTRICT ON UPDATE CASCADE;
+
+-- AddForeignKey
+ALTER TABLE "Approval" ADD CONSTRAINT "Approval_sketchId_commissionId_fileSha256_fkey" FOREIGN KEY ("sketchId", "commissionId", "fileSha256") REFERENCES "Sketch"("id", "commissionId", "fileSha256") ON DELETE RESTRICT ON UPDATE CASCADE;
+
+-- AddForeignKey
+ALTER TABLE "Approval" ADD CONSTRAINT "Approval_colourTileId_commissionId_fileSha256_fkey" FOREIGN KEY ("colourTileId", "commissionId", "fileSha256") REFERENCES "ColourTile"("id", "commissionId", "fileSha256") ON DELETE RESTRICT ON UPDATE CASCADE;
+
+-- AddForeignKey
+ALTER TABLE "Instalment" ADD CONSTRAINT "Instalment_commissionId_fkey" FOREIGN KEY ("commissionId") REFERENCES "Commission"("id") ON DELETE RESTRICT ON UPDATE CASCADE;
+
+-- AddForeignKey
+ALTER TABLE "CommissionPayment" ADD CONSTRAINT "CommissionPayment_commissionId_fkey" FOREIGN KEY ("commissionId") REFERENCES "Commission"("id") ON DELETE RESTRICT ON UPDATE CASCADE;
+
+-- AddForeignKey
+ALTER TABLE "CommissionPayment" ADD CONSTRAINT "CommissionPayment_instalmentId_fkey" FOREIGN KEY ("instalmentId") REFERENCES "Instalment"("id") ON DELETE RESTRICT ON UPDATE CASCADE;
+
+-- AddForeignKey
+ALTER TABLE "CommissionPayment" ADD CONSTRAINT "CommissionPayment_entryId_fkey" FOREIGN KEY ("entryId") REFERENCES "JournalEntry"("id") ON DELETE RESTRICT ON UPDATE CASCADE;
+
+-- AddForeignKey
+ALTER TABLE "StartOverride" ADD CONSTRAINT "StartOverride_commissionId_fkey" FOREIGN KEY ("commissionId") REFERENCES "Commission"("id") ON DELETE RESTRICT ON UPDATE CASCADE;
+
+-- AddForeignKey
+ALTER TABLE "HandOver" ADD CONSTRAINT "HandOver_commissionId_fkey" FOREIGN KEY ("commissionId") REFERENCES "Commission"("id") ON DELETE RESTRICT ON UPDATE CASCADE;
+
+-- AddForeignKey
+ALTER TABLE "HandOver" ADD CONSTRAINT "HandOver_saleId_fkey" FOREIGN KEY ("saleId") REFERENCES "Sale"("id") ON DELETE RESTRICT ON UPDATE CASCADE;
+
+-- AddForeignKey
+ALTER TABLE "CommissionEnding" ADD CONSTRAINT "CommissionEnding_commissionId_fkey" FOREIGN KEY ("commissionId") REFERENCES "Commission"("id") ON DELETE RESTRICT ON UPDATE CASCADE;
+
+-- AddForeignKey
+ALTER TABLE "Appointment" ADD CONSTRAINT "Appointment_commissionId_fkey" FOREIGN KEY ("commissionId") REFERENCES "Commission"("id") ON DELETE RESTRICT ON UPDATE CASCADE;
+
+-- AddForeignKey
+ALTER TABLE "Appointment" ADD CONSTRAINT "Appointment_leadId_fkey" FOREIGN KEY ("leadId") REFERENCES "Staff"("id") ON DELETE RESTRICT ON UPDATE CASCADE;
+
+-- AddForeignKey
+ALTER TABLE "Posting" ADD CONSTRAINT "Posting_entryId_fkey" FOREIGN KEY ("entryId") REFERENCES "JournalEntry"("id") ON DELETE RESTRICT ON UPDATE CASCADE;
+
+-- AddForeignKey
+ALTER TABLE "Posting" ADD CONSTRAINT "Posting_accountCode_fkey" FOREIGN KEY ("accountCode") REFERENCES "Account"("code") ON DELETE RESTRICT ON UPDATE CASCADE;
+
+-- AddForeignKey
+ALTER TABLE "Posting" ADD CONSTRAINT "Posting_commissionId_fkey" FOREIGN KEY ("commissionId") REFERENCES "Commission"("id") ON DELETE RESTRICT ON UPDATE CASCADE;
+
+-- AddForeignKey
+ALTER TABLE "Gallery" ADD CONSTRAINT "Gallery_taxPlaceId_fkey" FOREIGN KEY ("taxPlaceId") REFERENCES "TaxPlace"("id") ON DELETE RESTRICT ON UPDATE CASCADE;
+
+-- AddForeignKey
+ALTER TABLE "Gallery" ADD CONSTRAINT "Gallery_counterId_fkey" FOREIGN KEY ("counterId") REFERENCES "Place"("id") ON DELETE RESTRICT ON UPDATE CASCADE;
+
+-- AddForeignKey
+ALTER TABLE "Sale" ADD CONSTRAINT "Sale_placeId_fkey" FOREIGN KEY ("placeId") REFERENCES "Place"("id") ON DELETE RESTRICT ON UPDATE CASCADE;
+
+-- AddForeignKey
+ALTER TABLE "Sale" ADD CONSTRAINT "Sale_taxPlaceId_fkey" FOREIGN KEY ("taxPlaceId") REFERENCES "TaxPlace"("id") ON DELETE RESTRICT ON UPDATE CASCADE;
+
+-- AddForeignKey
+ALTER TABLE "Sale" ADD CONSTRAINT "Sale_collectorId_fkey" FOREIGN KEY ("collectorId") REFERENCES "Collector"("id") ON DELETE RESTRICT ON UPDATE CASCADE;
+
+-- AddForeignKey
+ALTER TABLE "Sale" ADD CONSTRAINT "Sale_staffId_fkey" FOREIGN KEY ("staffId") REFERENCES "Staff"("id") ON DELETE RESTRICT ON UPDATE CASCADE;
+
+-- AddForeignKey
+ALTER TABLE "Sale" ADD CONSTRAINT "Sale_entryId_fkey" FOREIGN KEY ("entryId") REFERENCES "JournalEntry"("id") ON DELETE RESTRICT ON UPDATE CASCADE;
+
+-- AddForeignKey
+ALTER TABLE "SaleLine" ADD CONSTRAINT "SaleLine_saleId_fkey" FOREIGN KEY ("saleId") REFERENCES "Sale"("id") ON DELETE RESTRICT ON UPDATE CASCADE;
+
+-- AddForeignKey
+ALTER TABLE "SaleLine" ADD CONSTRAINT "SaleLine_skuId_fkey" FOREIGN KEY ("skuId") REFERENCES "Sku"("id") ON DELETE RESTRICT ON UPDATE CASCADE;
+
+-- AddForeignKey
+ALTER TABLE "SaleLine" ADD CONSTRAINT "SaleLine_designId_fkey" FOREIGN KEY ("designId") REFERENCES "Design"("id") ON DELETE RESTRICT ON UPDATE CASCADE;
+
+-- AddForeignKey
+ALTER TABLE "SaleTax" ADD CONSTRAINT "SaleTax_saleId_fkey" FOREIGN KEY ("saleId") REFERENCES "Sale"("id") ON DELETE RESTRICT ON UPDATE CASCADE;
+
+-- AddForeignKey
+ALTER TABLE "Tender" ADD CONSTRAINT "Tender_saleId_fkey" FOREIGN KEY ("saleId") REFERENCES "Sale"("id") ON DELETE RESTRICT ON UPDATE CASCADE;
+
+-- AddForeignKey
+ALTER TABLE "StockMovement" ADD CONSTRAINT "StockMovement_skuId_fkey" FOREIGN KEY ("skuId") REFERENCES "Sku"("id") ON DELETE RESTRICT ON UPDATE CASCADE;
+
+-- AddForeignKey
+ALTER TABLE "StockMovement" ADD CONSTRAINT "StockMovement_placeId_fkey" FOREIGN KEY ("placeId") REFERENCES "Place"("id") ON DELETE RESTRICT ON UPDATE CASCADE;
+
+-- AddForeignKey
+ALTER TABLE "StockMovement" ADD CONSTRAINT "StockMovement_saleLineId_fkey" FOREIGN KEY ("saleLineId") REFERENCES "SaleLine"("id") ON DELETE RESTRICT ON UPDATE CASCADE;
+
+-- AddForeignKey
+ALTER TABLE "StockMovement" ADD CONSTRAINT "StockMovement_stockListId_fkey" FOREIGN KEY ("stockListId") REFERENCES "StockList"("id") ON DELETE RESTRICT ON UPDATE CASCADE;
+
+-- AddForeignKey
+ALTER TABLE "StockLevel" ADD CONSTRAINT "StockLevel_skuId_fkey" FOREIGN KEY ("skuId") REFERENCES "Sku"("id") ON DELETE RESTRICT ON UPDATE CASCADE;
+
+-- AddForeignKey
+ALTER TABLE "StockLevel" ADD CONSTRAINT "StockLevel_placeId_fkey" FOREIGN KEY ("placeId") REFERENCES "Place"("id") ON DELETE RESTRICT ON UPDATE CASCADE;
+
+-- AddForeignKey
+ALTER TABLE "StockList" ADD CONSTRAINT "StockList_fileId_fkey" FOREIGN KEY ("fileId") REFERENCES "StoredFile"("id") ON DELETE RESTRICT ON UPDATE CASCADE;
+
+-- AddForeignKey
+ALTER TABLE "StockList" ADD CONSTRAINT "StockList_placeId_fkey" FOREIGN KEY ("placeId") REFERENCES "Place"("id") ON DELETE RESTRICT ON UPDATE CASCADE;
+
+-- AddForeignKey
+ALTER TABLE "Job" ADD CONSTRAINT "Job_commissionId_fkey" FOREIGN KEY ("commissionId") REFERENCES "Commission"("id") ON DELETE RESTRICT ON UPDATE CASCADE;
+
+-- AddForeignKey
+ALTER TABLE "Job" ADD CONSTRAINT "Job_skuId_fkey" FOREIGN KEY ("skuId") REFERENCES "Sku"("id") ON DELETE RESTRICT ON UPDATE CASCADE;
+
+-- AddForeignKey
+ALTER TABLE "JobStep" ADD CONSTRAINT "JobStep_jobId_fkey" FOREIGN KEY ("jobId") REFERENCES "Job"("id") ON DELETE RESTRICT ON UPDATE CASCADE;
+
+-- AddForeignKey
+ALTER TABLE "JobMove" ADD CONSTRAINT "JobMove_jobId_fkey" FOREIGN KEY ("jobId") REFERENCES "Job"("id") ON DELETE RESTRICT ON UPDATE CASCADE;
+
+-- AddForeignKey
+ALTER TABLE "JobMove" ADD CONSTRAINT "JobMove_undoesId_fkey" FOREIGN KEY ("undoesId") REFERENCES "JobMove"("id") ON DELETE RESTRICT ON UPDATE CASCADE;
+
+-- AddForeignKey
+ALTER TABLE "TaxRate" ADD CONSTRAINT "TaxRate_placeId_fkey" FOREIGN KEY ("placeId") REFERENCES "TaxPlace"("id") ON DELETE RESTRICT ON UPDATE CASCADE;
