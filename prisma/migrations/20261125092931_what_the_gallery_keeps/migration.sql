@@ -1,4 +1,7 @@
-create extension pg_trgm;
+-- Whoever leads is in one place at a time, and finding by a few letters, need these.
+CREATE EXTENSION IF NOT EXISTS btree_gist;
+CREATE EXTENSION IF NOT EXISTS pg_trgm;
+
 -- CreateEnum
 CREATE TYPE "Role" AS ENUM ('owner', 'gallery', 'maker', 'books');
 
@@ -937,3 +940,209 @@ ALTER TABLE "JobMove" ADD CONSTRAINT "JobMove_undoesId_fkey" FOREIGN KEY ("undoe
 
 -- AddForeignKey
 ALTER TABLE "TaxRate" ADD CONSTRAINT "TaxRate_placeId_fkey" FOREIGN KEY ("placeId") REFERENCES "TaxPlace"("id") ON DELETE RESTRICT ON UPDATE CASCADE;
+
+-- ---------------------------------------------------------------------------------------------
+-- What must always be true, held here so that no program can get round it.
+-- Each rule has a name; a trigger puts its name in brackets before its sentence.
+-- ---------------------------------------------------------------------------------------------
+
+-- Answered by another one, never changed: entries, movements, sales, approvals, audit lines.
+CREATE FUNCTION refuse_change() RETURNS trigger LANGUAGE plpgsql AS $$
+BEGIN
+  RAISE EXCEPTION '[never_changed] A row of "%" is never changed or deleted; it is answered by another one.', TG_TABLE_NAME;
+END $$;
+
+DO $$
+DECLARE kept text;
+BEGIN
+  FOREACH kept IN ARRAY ARRAY[
+    'AuditLine', 'StoredFile', 'CommandKey', 'JournalEntry', 'Posting', 'StockMovement', 'Sale',
+    'SaleLine', 'SaleTax', 'Tender', 'Agreement', 'Sketch', 'ColourTile', 'Approval', 'Instalment',
+    'CommissionPayment', 'StartOverride', 'HandOver', 'CommissionEnding', 'CommissionPicture',
+    'JobStep', 'JobMove'
+  ] LOOP
+    EXECUTE format('CREATE TRIGGER "%s_never_changed" BEFORE UPDATE OR DELETE ON %I FOR EACH ROW EXECUTE FUNCTION refuse_change()', kept, kept);
+    EXECUTE format('CREATE TRIGGER "%s_never_emptied" BEFORE TRUNCATE ON %I FOR EACH STATEMENT EXECUTE FUNCTION refuse_change()', kept, kept);
+  END LOOP;
+END $$;
+
+-- The gallery is one row, in words we know.
+ALTER TABLE "Gallery"
+  ADD CONSTRAINT gallery_is_one_row CHECK (id = 1),
+  ADD CONSTRAINT gallery_length_unit_is_known CHECK ("lengthUnit" IN ('in', 'mm')),
+  ADD CONSTRAINT gallery_rounds_tax_by_a_known_basis CHECK ("roundTaxBy" IN ('invoice', 'item'));
+
+ALTER TABLE "Staff"
+  ADD CONSTRAINT sign_in_name_is_lower_case CHECK ("signInName" = lower("signInName") AND "signInName" <> ''),
+  ADD CONSTRAINT staff_has_a_role CHECK (cardinality(roles) > 0),
+  ADD CONSTRAINT password_is_argon2id CHECK ("passwordHash" LIKE '$argon2id$%');
+
+-- A file is named by its bytes.
+ALTER TABLE "StoredFile"
+  ADD CONSTRAINT file_is_named_by_its_bytes CHECK (sha256 = encode(sha256(bytes), 'hex') AND "byteLength" = octet_length(bytes));
+
+-- Sizes, weights and prices.
+ALTER TABLE "Sku"
+  ADD CONSTRAINT sku_code_is_upper_case CHECK (code ~ '^[A-Z0-9]+(-[A-Z0-9]+)*$' AND length(code) BETWEEN 3 AND 24),
+  ADD CONSTRAINT sku_size_is_positive CHECK ("widthUm" > 0 AND "heightUm" > 0 AND coalesce("depthUm", 1) > 0 AND coalesce("weightG", 1) > 0),
+  ADD CONSTRAINT sku_price_is_not_negative CHECK ("priceCents" >= 0 AND coalesce("costCents", 0) >= 0),
+  ADD CONSTRAINT sku_gtin_is_digits CHECK (gtin ~ '^([0-9]{8}|[0-9]{12,14})$');
+
+ALTER TABLE "TaxRate"
+  ADD CONSTRAINT tax_rate_is_a_share CHECK ("ratePercent" >= 0 AND "ratePercent" < 100),
+  ADD CONSTRAINT tax_rate_ends_after_it_begins CHECK ("untilOn" > "fromOn"),
+  ADD CONSTRAINT one_tax_rate_at_a_time EXCLUDE USING gist
+    ("placeId" WITH =, authority WITH =, daterange("fromOn", "untilOn") WITH &&);
+
+-- Stock on hand is the sum of its movements, for every SKU and place, and never below zero.
+ALTER TABLE "StockMovement" ADD CONSTRAINT movement_moves_something CHECK (quantity <> 0);
+ALTER TABLE "StockLevel" ADD CONSTRAINT stock_never_below_zero CHECK ("onHand" >= 0);
+
+CREATE FUNCTION movement_changes_level() RETURNS trigger LANGUAGE plpgsql AS $$
+BEGIN
+  -- The row is made at zero first: a proposed row below zero would be refused before it met the old one.
+  INSERT INTO "StockLevel" ("skuId", "placeId", "onHand")
+    SELECT DISTINCT "skuId", "placeId", 0 FROM arrived ORDER BY 1, 2
+    ON CONFLICT DO NOTHING;
+  UPDATE "StockLevel" level SET "onHand" = level."onHand" + change.quantity
+    FROM (SELECT "skuId", "placeId", sum(quantity)::int AS quantity FROM arrived GROUP BY 1, 2) change
+    WHERE level."skuId" = change."skuId" AND level."placeId" = change."placeId";
+  RETURN NULL;
+END $$;
+CREATE TRIGGER movement_changes_level AFTER INSERT ON "StockMovement"
+  REFERENCING NEW TABLE AS arrived FOR EACH STATEMENT EXECUTE FUNCTION movement_changes_level();
+
+CREATE FUNCTION level_only_by_movement() RETURNS trigger LANGUAGE plpgsql AS $$
+BEGIN
+  IF pg_trigger_depth() < 2 THEN
+    RAISE EXCEPTION '[level_only_by_movement] What is on hand changes only by a stock movement.';
+  END IF;
+  RETURN NULL;
+END $$;
+CREATE TRIGGER level_only_by_movement BEFORE INSERT OR UPDATE OR DELETE OR TRUNCATE ON "StockLevel"
+  FOR EACH STATEMENT EXECUTE FUNCTION level_only_by_movement();
+
+-- Every journal entry has at least two postings, and they sum to zero when its transaction ends.
+ALTER TABLE "Posting" ADD CONSTRAINT posting_is_not_zero CHECK ("amountCents" <> 0);
+
+CREATE FUNCTION entry_balances() RETURNS trigger LANGUAGE plpgsql AS $$
+DECLARE entry uuid; parts int; total numeric;
+BEGIN
+  entry := CASE TG_TABLE_NAME WHEN 'JournalEntry' THEN (to_jsonb(NEW) ->> 'id')::uuid ELSE (to_jsonb(NEW) ->> 'entryId')::uuid END;
+  SELECT count(*), coalesce(sum("amountCents"), 0) INTO parts, total FROM "Posting" WHERE "entryId" = entry;
+  IF parts < 2 OR total <> 0 THEN
+    RAISE EXCEPTION '[entry_balances] The postings of entry % do not sum to zero: % in % postings.', entry, total, parts;
+  END IF;
+  RETURN NULL;
+END $$;
+CREATE CONSTRAINT TRIGGER entry_balances AFTER INSERT ON "JournalEntry"
+  DEFERRABLE INITIALLY DEFERRED FOR EACH ROW EXECUTE FUNCTION entry_balances();
+CREATE CONSTRAINT TRIGGER posting_balances AFTER INSERT ON "Posting"
+  DEFERRABLE INITIALLY DEFERRED FOR EACH ROW EXECUTE FUNCTION entry_balances();
+
+-- A sale adds up: its lines, its taxes and its tenders, and the pieces that left for it.
+ALTER TABLE "SaleLine"
+  ADD CONSTRAINT sale_line_has_pieces CHECK (quantity > 0),
+  ADD CONSTRAINT sale_line_price_is_not_negative CHECK ("unitPriceCents" >= 0 AND "netCents" >= 0 AND "taxCents" >= 0),
+  ADD CONSTRAINT sale_line_names_its_piece CHECK ((kind = 'piece') = ("skuId" IS NOT NULL));
+ALTER TABLE "Tender"
+  ADD CONSTRAINT tender_is_not_negative CHECK ("amountCents" >= 0),
+  ADD CONSTRAINT cash_given_covers_its_amount CHECK ("givenCents" >= "amountCents");
+
+CREATE FUNCTION sale_adds_up() RETURNS trigger LANGUAGE plpgsql AS $$
+DECLARE
+  this "Sale"; net numeric; tax numeric; by_authority numeric; paid numeric; unmoved int;
+BEGIN
+  SELECT * INTO this FROM "Sale" WHERE id =
+    CASE TG_TABLE_NAME WHEN 'Sale' THEN (to_jsonb(NEW) ->> 'id')::uuid ELSE (to_jsonb(NEW) ->> 'saleId')::uuid END;
+  SELECT coalesce(sum("netCents"), 0), coalesce(sum("taxCents"), 0) INTO net, tax FROM "SaleLine" WHERE "saleId" = this.id;
+  SELECT coalesce(sum("taxCents"), 0) INTO by_authority FROM "SaleTax" WHERE "saleId" = this.id;
+  SELECT coalesce(sum("amountCents"), 0) INTO paid FROM "Tender" WHERE "saleId" = this.id;
+  SELECT count(*) INTO unmoved FROM "SaleLine" line WHERE line."saleId" = this.id AND line.kind = 'piece'
+    AND line.quantity <> coalesce((SELECT -sum(m.quantity) FROM "StockMovement" m WHERE m."saleLineId" = line.id AND m.reason = 'sold'), 0);
+  IF net <> this."netCents" OR tax <> this."taxCents" OR by_authority <> tax
+     OR net + tax <> this."totalCents" OR paid <> this."totalCents" OR unmoved > 0
+     OR NOT EXISTS (SELECT 1 FROM "SaleLine" WHERE "saleId" = this.id) THEN
+    RAISE EXCEPTION '[sale_adds_up] Sale % does not add up: lines %, tax % (% by authority), total %, paid %, % lines without their pieces.',
+      this.number, net, tax, by_authority, this."totalCents", paid, unmoved;
+  END IF;
+  RETURN NULL;
+END $$;
+CREATE CONSTRAINT TRIGGER sale_adds_up AFTER INSERT ON "Sale"
+  DEFERRABLE INITIALLY DEFERRED FOR EACH ROW EXECUTE FUNCTION sale_adds_up();
+CREATE CONSTRAINT TRIGGER sale_line_adds_up AFTER INSERT ON "SaleLine"
+  DEFERRABLE INITIALLY DEFERRED FOR EACH ROW EXECUTE FUNCTION sale_adds_up();
+CREATE CONSTRAINT TRIGGER sale_tax_adds_up AFTER INSERT ON "SaleTax"
+  DEFERRABLE INITIALLY DEFERRED FOR EACH ROW EXECUTE FUNCTION sale_adds_up();
+CREATE CONSTRAINT TRIGGER tender_adds_up AFTER INSERT ON "Tender"
+  DEFERRABLE INITIALLY DEFERRED FOR EACH ROW EXECUTE FUNCTION sale_adds_up();
+
+-- Commissions.
+ALTER TABLE "Commission"
+  ADD CONSTRAINT commission_size_is_positive CHECK (coalesce("widthUm", 1) > 0 AND coalesce("heightUm", 1) > 0 AND coalesce("depthUm", 1) > 0),
+  ADD CONSTRAINT commission_budget_goes_up CHECK (coalesce("budgetFromCents", 0) >= 0 AND "budgetToCents" >= coalesce("budgetFromCents", 0));
+ALTER TABLE "Agreement"
+  ADD CONSTRAINT agreement_price_is_positive CHECK ("priceCents" > 0 AND "depositCents" >= 0);
+ALTER TABLE "Approval"
+  ADD CONSTRAINT approval_is_of_one_thing CHECK (num_nonnulls("sketchId", "colourTileId") = 1);
+ALTER TABLE "Instalment" ADD CONSTRAINT instalment_is_positive CHECK ("amountCents" > 0);
+ALTER TABLE "CommissionPayment"
+  ADD CONSTRAINT payment_is_positive CHECK ("amountCents" > 0),
+  ADD CONSTRAINT payment_is_money CHECK (kind NOT IN ('deposit', 'on_account'));
+ALTER TABLE "StartOverride" ADD CONSTRAINT start_override_says_why CHECK (length(trim(why)) >= 3);
+ALTER TABLE "CommissionEnding" ADD CONSTRAINT ending_says_why CHECK (length(trim(why)) >= 3);
+
+-- Jobs: pieces leave only a step at which they stand, and nobody begins a commission too early.
+ALTER TABLE "Job" ADD CONSTRAINT job_has_pieces CHECK (pieces > 0);
+ALTER TABLE "JobStep"
+  ADD CONSTRAINT step_position_counts_from_one CHECK (position >= 1),
+  ADD CONSTRAINT step_days_are_in_order CHECK ("shortestDays" >= 0 AND "likelyDays" >= "shortestDays" AND "longestDays" >= "likelyDays");
+ALTER TABLE "JobMove"
+  ADD CONSTRAINT move_has_pieces CHECK (pieces > 0),
+  ADD CONSTRAINT move_goes_somewhere CHECK ("fromPosition" >= 0 AND "toPosition" >= 0 AND "fromPosition" <> "toPosition");
+
+CREATE FUNCTION move_is_possible() RETURNS trigger LANGUAGE plpgsql AS $$
+DECLARE job "Job"; standing int; last_step int;
+BEGIN
+  SELECT * INTO job FROM "Job" WHERE id = NEW."jobId" FOR UPDATE;
+  SELECT coalesce(max(position), 0) INTO last_step FROM "JobStep" WHERE "jobId" = job.id;
+  SELECT CASE WHEN NEW."fromPosition" = 0 THEN job.pieces ELSE 0 END
+    + coalesce(sum(CASE WHEN "toPosition" = NEW."fromPosition" THEN pieces ELSE 0 END), 0)
+    - coalesce(sum(CASE WHEN "fromPosition" = NEW."fromPosition" THEN pieces ELSE 0 END), 0)
+    INTO standing FROM "JobMove" WHERE "jobId" = job.id;
+  IF NEW.pieces > standing OR NEW."toPosition" > last_step + 1 THEN
+    RAISE EXCEPTION '[pieces_leave_where_they_stand] Job %: % pieces cannot leave step % where % stand.', job.number, NEW.pieces, NEW."fromPosition", standing;
+  END IF;
+  IF NEW."fromPosition" = 0 AND job."commissionId" IS NOT NULL AND NOT making_may_begin(job."commissionId") THEN
+    RAISE EXCEPTION '[making_begins_after_the_yes] Job %: agreement, sketch, colours and deposit come before the clay.', job.number;
+  END IF;
+  RETURN NEW;
+END $$;
+
+CREATE FUNCTION making_may_begin(commission uuid) RETURNS boolean LANGUAGE sql STABLE AS $$
+  SELECT NOT EXISTS (SELECT 1 FROM "CommissionEnding" WHERE "commissionId" = commission)
+    AND (EXISTS (SELECT 1 FROM "StartOverride" WHERE "commissionId" = commission)
+    OR (EXISTS (SELECT 1 FROM "Approval" WHERE "commissionId" = commission AND "sketchId" IS NOT NULL)
+    AND EXISTS (SELECT 1 FROM "Approval" WHERE "commissionId" = commission AND "colourTileId" IS NOT NULL)
+    AND coalesce((SELECT sum("amountCents") FROM "CommissionPayment" WHERE "commissionId" = commission), 0)
+      >= (SELECT "depositCents" FROM "Agreement" WHERE "commissionId" = commission ORDER BY version DESC LIMIT 1)))
+$$;
+CREATE TRIGGER move_is_possible BEFORE INSERT ON "JobMove" FOR EACH ROW EXECUTE FUNCTION move_is_possible();
+
+-- Whoever leads an appointment is in one place at a time.
+ALTER TABLE "Appointment"
+  ADD CONSTRAINT appointment_ends_after_it_starts CHECK ("endsAt" > "startsAt"),
+  ADD CONSTRAINT lead_is_in_one_place EXCLUDE USING gist
+    ("leadId" WITH =, tstzrange("startsAt", "endsAt") WITH &&) WHERE ("calledOffAt" IS NULL);
+
+-- The accounts that every gallery here begins with.
+INSERT INTO "Account" (code, name, nature) VALUES
+  ('1000', 'Cash drawer', 'asset'),
+  ('1010', 'Card clearing', 'asset'),
+  ('1020', 'Cheques to bank', 'asset'),
+  ('1030', 'Bank', 'asset'),
+  ('1100', 'Owed by collectors', 'asset'),
+  ('2000', 'Collectors'' deposits', 'liability'),
+  ('2100', 'Sales tax held', 'liability'),
+  ('4000', 'Sales of pieces', 'income'),
+  ('4010', 'Commissions handed over', 'income');
