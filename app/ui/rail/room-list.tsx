@@ -1,0 +1,31 @@
+'use client';
+
+import Link from 'next/link';
+import { usePathname } from 'next/navigation';
+import css from './rail.module.css';
+
+/** A room as the rail names it. `current` may be left out: the rail knows the page it hangs over. */
+export type Room = Readonly<{ href: string; name: string; current?: boolean | undefined }>;
+
+/** The rooms by name; the one that the page belongs to hangs forward. */
+export function RoomList({ rooms }: Readonly<{ rooms: readonly Room[] }>) {
+  const path = usePathname();
+  return (
+    <ul className={css['rooms']}>
+      {rooms.map((room) => {
+        const here = room.current ?? isIn(path, room.href);
+        return (
+          <li key={room.href}>
+            <Link href={room.href} className={css['room']} aria-current={here ? 'page' : undefined}>
+              {room.name}
+            </Link>
+          </li>
+        );
+      })}
+    </ul>
+  );
+}
+
+function isIn(path: string, href: string): boolean {
+  return href === '/' ? path === '/' : path === href || path.startsWith(`${href}/`);
+}
