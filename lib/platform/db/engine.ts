@@ -53,13 +53,19 @@ async function load(): Promise<void> {
     '@prisma/schema-engine-wasm/schema_engine_bg',
   );
   const bytes = await readFile(join(dirname(entry), 'schema_engine_bg.wasm'));
-  // A copy of its own: the imports are looked up by name.
   const { instance } = await WebAssembly.instantiate(bytes, {
-    './schema_engine_bg.js': { ...bindings },
+    './schema_engine_bg.js': { ...bindings, ...quietTimers() },
   });
   bindings.__wbg_set_wasm(instance.exports);
   const begin = instance.exports['__wbindgen_start'];
   if (typeof begin === 'function') Reflect.apply(begin, undefined, []);
+}
+
+/** The engine never clears the timer of its own lock, which would hold a process for 10 seconds. */
+function quietTimers(): WebAssembly.ModuleImports {
+  const names = Object.keys(bindings).filter((name) => name.startsWith('__wbg_setTimeout_'));
+  const start = (work: () => void, afterMs: number) => setTimeout(work, afterMs >>> 0).unref();
+  return Object.fromEntries(names.map((name) => [name, start]));
 }
 
 /**
