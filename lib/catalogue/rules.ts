@@ -44,8 +44,8 @@ export type SkuRefusal =
 /**
  * Reads the SKU of a piece, `TS-10-CI`: letters, digits and single hyphens between them.
  *
- * @returns the SKU in capitals; refuses, in this order: nothing typed, other signs or a hyphen at an
- *   end or beside another, fewer than 3 characters, more than 24
+ * @returns the SKU in capitals; refuses, in this order: nothing typed, other signs or a hyphen at
+ *   an end or beside another, fewer than 3 characters, more than 24
  * @example readSku(' ts-10-ci ') // 'TS-10-CI'
  */
 export function readSku(text: string): Result<string, SkuRefusal> {

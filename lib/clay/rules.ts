@@ -1,9 +1,4 @@
-import {
-  alignDecimals,
-  divideRounded,
-  parseDecimal,
-  type Decimal,
-} from '@/lib/money/rules/decimal';
+import { divideRounded, parseDecimal, type Decimal } from '@/lib/money/rules/decimal';
 import { ok, refuse, type Result } from '@/lib/platform/result';
 
 /** Why a sum about clay was not worked out. */
@@ -38,7 +33,8 @@ export function clayRefusalMessage(refusal: ClayRefusal): string {
  *
  * @param firedUm the wanted size, in whole micrometres
  * @param shrinkagePercent total, wet to fired, as a decimal string from '0' to below '50'
- * @returns whole micrometres, half up; refuses a size of zero or less, then a shrinkage out of range
+ * @returns whole micrometres, half up; refuses a size of zero or less, then a shrinkage out of
+ *   range
  * @source ASTM C326, total linear shrinkage on the plastic length
  * @example wetUm(250_000, '12') // 284_091, and not 280_000
  */
@@ -137,8 +133,8 @@ export function clayWeightG(slab: ClaySlab): Result<number, ClayRefusal> {
  *
  * @param lossPercent what water and firing take off the wet weight; '27' is common
  * @param scrapPercent what is added for scrap; '15' to '20' is common
- * @returns whole grams, rounded up so that it is never short; refuses a weight of zero or less, then
- *   a percentage out of range
+ * @returns whole grams, rounded up so that it is never short; refuses a weight of zero or less,
+ *   then a percentage out of range
  * @source common practice: fired weight over 0.73, and 15 to 20 percent of scrap
  * @example wetClayG(1_000, '27', '18') // 1_617
  */

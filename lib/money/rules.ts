@@ -1,7 +1,7 @@
 import { invariant } from '@/lib/platform/invariant';
 import { ok, refuse, type Result } from '@/lib/platform/result';
 import { alignDecimals, divideRounded, parseDecimal, type Rounding } from './rules/decimal';
-import { apportion } from './rules/split';
+import { apportion, type SplitSteps } from './rules/split';
 
 /** Money: a whole number of cents, never a float. */
 export type Cents = bigint;
@@ -103,6 +103,15 @@ export function sumCents(amounts: readonly Cents[]): Cents {
  * @example splitCents(100n, [1n, 1n, 1n]) // [34n, 33n, 33n]
  */
 export function splitCents(totalCents: Cents, weights: readonly bigint[]): Cents[] {
+  return [...splitInSteps(totalCents, weights).parts];
+}
+
+/**
+ * The same split as {@link splitCents}, with the steps that show how it was worked out.
+ *
+ * @example splitInSteps(100n, [1n, 1n, 1n]).missing // 1n: 33 + 33 + 33 is a cent short
+ */
+export function splitInSteps(totalCents: Cents, weights: readonly bigint[]): SplitSteps {
   const all = weights.reduce((sum, weight) => sum + weight, 0n);
   invariant(
     all > 0n && weights.every((weight) => weight >= 0n),
@@ -131,8 +140,18 @@ export function percentsAddUp(percents: readonly string[]): boolean {
  * @example splitByPercents(123_457n, ['50', '25', '25']) // [61_729n, 30_864n, 30_864n]
  */
 export function splitByPercents(cents: Cents, percents: readonly string[]): Cents[] {
+  return splitCents(cents, percentWeights(percents));
+}
+
+/**
+ * Percentages as weights for a split: whole numbers in the same proportion.
+ *
+ * @param percents decimal strings for which {@link percentsAddUp} holds
+ * @example percentWeights(['33.3', '66.7']) // [333n, 667n]
+ */
+export function percentWeights(percents: readonly string[]): bigint[] {
   invariant(percentsAddUp(percents), 'The percentages of a split add up to 100.');
-  return splitCents(cents, alignDecimals(percents.map(decimalOf)).units);
+  return alignDecimals(percents.map(decimalOf)).units;
 }
 
 /**

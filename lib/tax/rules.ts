@@ -1,6 +1,6 @@
 import { invariant } from '@/lib/platform/invariant';
 import type { Day } from '@/lib/dates/rules';
-import { splitCents, sumCents, type Cents } from '@/lib/money/rules';
+import { currencySigns, splitCents, sumCents, type Cents } from '@/lib/money/rules';
 import {
   alignDecimals,
   divideRounded,
@@ -59,7 +59,7 @@ export function workOutTax(sale: {
   const shares = rate === 0n ? sale.parts.map(() => 0n) : splitCents(taxCents, rates.units);
   return {
     taxCents,
-    perLineCents: sale.roundBy === 'item' ? byItem : apportion(taxCents, exact, denominator),
+    perLineCents: sale.roundBy === 'item' ? byItem : apportion(taxCents, exact, denominator).parts,
     parts: sale.parts.map((part, place) => ({
       name: part.name,
       ratePercent: part.ratePercent,
@@ -67,6 +67,18 @@ export function workOutTax(sale: {
       taxCents: shares[place] ?? 0n,
     })),
   };
+}
+
+/**
+ * The exact tax on an amount before it is rounded, as text in the currency's unit.
+ *
+ * @example exactTax(1_000n, '8.25') // '$0.825'
+ */
+export function exactTax(cents: Cents, ratePercent: string): string {
+  const rate = rateOf({ name: 'the sale', ratePercent });
+  const units = cents * rate.units;
+  const size = formatDecimal({ units: units < 0n ? -units : units, scale: rate.scale + 4 });
+  return `${units < 0n ? '−' : ''}${currencySigns.USD}${size}`;
 }
 
 /**

@@ -1,0 +1,25 @@
+import { checkDigitWorking } from './entries/catalogue';
+import { absorptionClass, claySize, clayWeight } from './entries/clay';
+import { instalments, moneySplit } from './entries/money';
+import { salesTax } from './entries/tax';
+import { named, type NamedWorking } from './working';
+
+/** Every calculation of the tool, in the order the Workings page shows them. */
+export const workings: readonly NamedWorking[] = [
+  named(moneySplit),
+  named(instalments),
+  named(salesTax),
+  named(checkDigitWorking),
+  named(claySize),
+  named(clayWeight),
+  named(absorptionClass),
+];
+
+/**
+ * The calculation of a name.
+ *
+ * @returns undefined for a name that is not in the list
+ */
+export function findWorking(name: string): NamedWorking | undefined {
+  return workings.find((working) => working.name === name);
+}
