@@ -4,6 +4,8 @@ const config: NextConfig = {
   poweredByHeader: false,
   serverExternalPackages: ['@node-rs/argon2', 'pdfkit', 'sharp', 'pg'],
   experimental: {
+    // A room that is not yours answers 403 with its own page (app/(rooms)/forbidden.tsx).
+    authInterrupts: true,
     // A stock list of 50,000 rows is about 6 MB, a picture at most 25 MB.
     serverActions: { bodySizeLimit: '30mb' },
     proxyClientMaxBodySize: '30mb',
