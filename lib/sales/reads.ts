@@ -1,0 +1,117 @@
+import 'server-only';
+import { Prisma } from '@/generated/prisma/client';
+import { formatSize, type LengthSystem } from '@/lib/units/rules';
+import { isPieceKind, kindWords } from '@/lib/catalogue/rules';
+import { dateFromDay, dayFromDate, type Day } from '@/lib/dates/rules';
+import { ratesOn, type TaxPart } from '@/lib/tax/rules';
+import { invariant } from '@/lib/platform/invariant';
+import type { Tx } from '@/lib/platform/db/transaction';
+import { db } from '@/lib/platform/db/client';
+import { z } from 'zod';
+import type { PieceForSale } from './rules';
+import type { LastSold } from './rules/refusals';
+
+const pieceRow = z.object({
+  skuId: z.string(),
+  sku: z.string(),
+  designId: z.string(),
+  title: z.string(),
+  kind: z.string().refine(isPieceKind),
+  colourway: z.string(),
+  widthUm: z.number(),
+  heightUm: z.number(),
+  depthUm: z.number().nullable(),
+  priceCents: z.bigint(),
+  costCents: z.bigint().nullable(),
+  onHand: z.number(),
+});
+
+/**
+ * The pieces as they are at this moment, with how many stand at a place; one statement.
+ *
+ * @param placeId where they are sold from
+ * @returns by SKU id; an id that is not in the catalogue is left out
+ */
+export async function readPiecesForSale(
+  from: Tx,
+  skuIds: readonly string[],
+  placeId: string,
+  lengthUnit: LengthSystem,
+): Promise<Map<string, PieceForSale>> {
+  const found = await from.$queryRaw`
+    SELECT sku.id AS "skuId", sku.code AS sku, sku."designId", design.title, sku.kind::text AS kind,
+      colourway.name AS colourway, sku."widthUm", sku."heightUm", sku."depthUm",
+      sku."priceCents", sku."costCents", coalesce(level."onHand", 0)::int AS "onHand"
+    FROM "Sku" sku
+    JOIN "Design" design ON design.id = sku."designId"
+    JOIN "Colourway" colourway ON colourway.id = sku."colourwayId"
+    LEFT JOIN "StockLevel" level ON level."skuId" = sku.id AND level."placeId" = ${placeId}::uuid
+    WHERE sku.id = ANY(${[...skuIds]}::uuid[])
+    ORDER BY sku.id`;
+  const rows = z.array(pieceRow).parse(found);
+  return new Map(rows.map((row) => [row.skuId, pieceOf(row, lengthUnit)]));
+}
+
+function pieceOf(row: z.infer<typeof pieceRow>, lengthUnit: LengthSystem): PieceForSale {
+  const size = formatSize(row, lengthUnit);
+  const { skuId, sku, designId, title, priceCents, costCents, onHand } = row;
+  const what = `${kindWords(row.kind)}, ${row.colourway} · ${size} · ${sku}`;
+  return { skuId, sku, designId, title, what, size, priceCents, costCents, onHand, last: null };
+}
+
+const lastRow = z.object({
+  skuId: z.string(),
+  soldAt: z.date(),
+  by: z.string(),
+  channel: z.enum(['counter', 'fair', 'shipped', 'commission']),
+});
+
+/** When each of these was last sold, by whom and where; one statement, and only when it is asked. */
+export async function readLastSold(
+  from: Tx,
+  skuIds: readonly string[],
+): Promise<Map<string, LastSold>> {
+  const found = await from.$queryRaw(Prisma.sql`
+    SELECT DISTINCT ON (movement."skuId") movement."skuId", sale."soldAt", staff.name AS by,
+      sale.channel::text AS channel
+    FROM "StockMovement" movement
+    JOIN "SaleLine" line ON line.id = movement."saleLineId"
+    JOIN "Sale" sale ON sale.id = line."saleId"
+    JOIN "Staff" staff ON staff.id = sale."staffId"
+    WHERE movement."skuId" = ANY(${[...skuIds]}::uuid[]) AND movement.reason = 'sold'
+    ORDER BY movement."skuId", movement.id DESC`);
+  return new Map(
+    z
+      .array(lastRow)
+      .parse(found)
+      .map(({ skuId, ...last }) => [skuId, last]),
+  );
+}
+
+/** A tax place and what each authority charges there on a day, in the order of their names. */
+export async function readTaxParts(
+  taxPlaceId: string,
+  on: Day,
+  from: Tx = db(),
+): Promise<{ name: string; parts: TaxPart[] }> {
+  const place = await from.taxPlace.findUnique({
+    where: { id: taxPlaceId },
+    select: {
+      name: true,
+      rates: {
+        where: { fromOn: { lte: dateFromDay(on) } },
+        orderBy: [{ authority: 'asc' }, { fromOn: 'asc' }],
+        select: { authority: true, ratePercent: true, fromOn: true, untilOn: true },
+      },
+    },
+  });
+  invariant(place, 'The place whose tax is charged exists.');
+  const dated = place.rates.map((rate) => ({
+    name: rate.authority,
+    ratePercent: rate.ratePercent.toString(),
+    fromOn: dayFromDate(rate.fromOn),
+    untilOn: rate.untilOn && dayFromDate(rate.untilOn),
+  }));
+  const parts = ratesOn(dated, on).map(({ name, ratePercent }) => ({ name, ratePercent }));
+  return { name: place.name, parts };
+}

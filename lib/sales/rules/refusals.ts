@@ -1,0 +1,90 @@
+import { formatCents, type Cents } from '@/lib/money/rules';
+import { formatDay, type Day } from '@/lib/dates/rules';
+import { howLongAgo } from './how-long-ago';
+
+/** When a piece last went, and who sold it where. */
+export type LastSold = {
+  soldAt: Date;
+  by: string;
+  channel: 'counter' | 'fair' | 'shipped' | 'commission';
+};
+
+/** Why a sale was not made; each carries the facts that explain it. */
+export type SaleRefusal =
+  | { code: 'nothing_on_slip' }
+  | { code: 'unknown_piece'; skuId: string }
+  | { code: 'unknown_collector'; collectorId: string }
+  | { code: 'no_price'; title: string; sku: string }
+  | {
+      code: 'not_enough_pieces';
+      title: string;
+      sku: string;
+      size: string;
+      wanted: number;
+      onHand: number;
+      askedAt: Date;
+      last: LastSold | null;
+    }
+  | { code: 'no_tax_rate'; place: string; on: Day }
+  | { code: 'price_changed'; shownCents: Cents; nowCents: Cents }
+  | { code: 'card_number_typed' }
+  | { code: 'not_enough_cash'; dueCents: Cents; givenCents: Cents }
+  | { code: 'tenders_do_not_add_up'; totalCents: Cents; paidCents: Cents };
+
+/** Says in full sentences why a sale was not made, as one would say it over the counter. */
+export function saleRefusalMessage(refusal: SaleRefusal): string {
+  switch (refusal.code) {
+    case 'nothing_on_slip':
+      return 'There is nothing on the slip yet. Find a piece first.';
+    case 'unknown_piece':
+      return 'One of the pieces on the slip is not in the catalogue. Take it off and find it again.';
+    case 'unknown_collector':
+      return 'That collector is not in the address book. Choose another, or sell without a name.';
+    case 'no_price':
+      return `${refusal.title} (${refusal.sku}) has no price yet. Give it one before it is sold.`;
+    case 'not_enough_pieces':
+      return notEnoughMessage(refusal);
+    case 'no_tax_rate':
+      return (
+        `No sales tax rate is kept for ${refusal.place} on ${formatDay(refusal.on, 'short')}. ` +
+        'The owner keeps the rates; a rate of 0 is one too.'
+      );
+    case 'price_changed':
+      return (
+        `The total was ${formatCents(refusal.shownCents)} when you saw it and is ` +
+        `${formatCents(refusal.nowCents)} now, because a price or a tax rate was changed meanwhile. ` +
+        'Nothing was sold. Look at the slip once more.'
+      );
+    case 'card_number_typed':
+      return 'That looks like the number of a card, which is never kept. Write the slip number of the card terminal instead, or nothing.';
+    case 'not_enough_cash':
+      return (
+        `${formatCents(refusal.givenCents)} is not enough for ${formatCents(refusal.dueCents)}: ` +
+        `${formatCents(refusal.dueCents - refusal.givenCents)} is missing.`
+      );
+    case 'tenders_do_not_add_up':
+      return (
+        `What was paid comes to ${formatCents(refusal.paidCents)}, and the slip to ` +
+        `${formatCents(refusal.totalCents)}.`
+      );
+  }
+}
+
+const wheres = {
+  counter: 'at the counter',
+  fair: 'at the fair',
+  shipped: 'to be sent',
+  commission: 'with a commission',
+} as const;
+
+function notEnoughMessage(refusal: Extract<SaleRefusal, { code: 'not_enough_pieces' }>): string {
+  const { title, size, wanted, onHand, last, askedAt } = refusal;
+  const piece = `${title} ${size}`.trim();
+  if (onHand > 0) {
+    const are = onHand === 1 ? 'is only one' : `are only ${onHand}`;
+    return `There ${are} of ${piece} here, and the slip says ${wanted}.`;
+  }
+  if (!last) return `There is no ${piece} here.`;
+  const when = howLongAgo(last.soldAt, askedAt);
+  return `The last ${piece} was sold ${when}, ${wheres[last.channel]}, by ${last.by}.`;
+}
