@@ -37,18 +37,23 @@ export function parseLength(text: string, defaultUnit: LengthUnit): Result<numbe
   const typed = text.trim().toLowerCase();
   if (typed === '') return refuse({ code: 'no_length' });
 
-  const feetAndInches = /^(\d+)\s*(?:ft\.?|feet|foot|['′’])[\s-]*(\d.*|[¼½¾⅛⅜⅝⅞].*)$/.exec(typed);
-  if (feetAndInches) {
-    const [, feet = '', rest = ''] = feetAndInches;
-    const inches = parseLength(rest, 'in');
-    if (!inches.ok) return inches;
-    return withinLengths(Number(feet) * 12 * umPerInch + inches.value);
-  }
-  const read = readMixedNumber(typed);
+  const feet = feetBefore(typed);
+  const read = readMixedNumber(feet?.rest ?? typed);
   if (!read) return refuse({ code: 'not_a_length' });
-  const unit = read.unit === '' ? defaultUnit : lengthUnitOf(read.unit);
-  if (!unit) return refuse({ code: 'unknown_length_unit', unit: read.unit });
-  return withinLengths(roundedProduct(read, umPer[unit]));
+
+  const bareUnit = feet ? 'in' : defaultUnit;
+  const unit = read.unit === '' ? bareUnit : lengthUnitOf(read.unit);
+  if (!unit || (feet && unit !== 'in')) {
+    return refuse({ code: 'unknown_length_unit', unit: read.unit });
+  }
+  return withinLengths((feet?.um ?? 0) + roundedProduct(read, umPer[unit]));
+}
+
+function feetBefore(typed: string): { um: number; rest: string } | null {
+  const match = /^(\d{1,4})\s*(?:ft\.?|feet|foot|['′’])[\s-]*([\d¼½¾⅛⅜⅝⅞].*)$/.exec(typed);
+  if (!match) return null;
+  const [, feet = '', rest = ''] = match;
+  return { um: Number(feet) * 12 * umPerInch, rest };
 }
 
 function withinLengths(um: number): Result<number, LengthRefusal> {

@@ -65,7 +65,7 @@ export const clayWeight: Working<z.infer<typeof clayWeightInput>, { weightG: num
       output: { weightG },
       working: [
         `The piece is ${sides}.`,
-        `At ${densityGPerCm3} g in each cubic centimetre that is ${weightG} g, to the nearest gram.`,
+        `At ${densityGPerCm3} g in each cubic centimetre that is ${weightG} g to the gram.`,
       ],
     };
   },

@@ -30,7 +30,7 @@ export const salesTax: Working<TaxInput, { taxCents: number; perLineCents: numbe
   title: 'Sales tax',
   formula:
     'Taxable price × rate, half a cent and more going up. By invoice the whole is rounded once ' +
-    'and shared over the lines by largest remainder; by item each line is rounded and then added up.',
+    'and shared over the lines by largest remainder; by item each line is rounded, then all are added.',
   source: 'Streamlined Sales and Use Tax Agreement, section 324',
   caution: 'What is taxed, where and at which rate is the state’s to say: ask the bookkeeper.',
   example: {
