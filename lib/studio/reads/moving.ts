@@ -1,0 +1,102 @@
+import 'server-only';
+import type { Prisma } from '@/generated/prisma/client';
+import { dayFromDate } from '@/lib/dates/rules';
+import { invariant } from '@/lib/platform/invariant';
+import type { Tx } from '@/lib/platform/db/transaction';
+import type { BeginFacts, JobRoute, Move } from '@/lib/studio/rules';
+
+/** A job as a move needs it: its route's names and all its moves, in the order they happened. */
+export type JobToMove = JobRoute & {
+  id: string;
+  number: number;
+  commissionId: string | null;
+  moves: Move[];
+};
+
+/** The columns of a move, for {@link readMove}. */
+export const moveColumns = {
+  id: true,
+  fromPosition: true,
+  toPosition: true,
+  pieces: true,
+  movedOn: true,
+  undoesId: true,
+} as const;
+
+/** A move as the rules know it, from its row. */
+export function readMove(row: {
+  id: bigint;
+  fromPosition: number;
+  toPosition: number;
+  pieces: number;
+  movedOn: Date;
+  undoesId: bigint | null;
+}): Move {
+  const { fromPosition, toPosition, pieces } = row;
+  return {
+    id: row.id.toString(),
+    fromPosition,
+    toPosition,
+    pieces,
+    movedOn: dayFromDate(row.movedOn),
+    undoesId: row.undoesId?.toString() ?? null,
+  };
+}
+
+/**
+ * One job for a move or its undoing.
+ *
+ * @returns null when there is none
+ */
+export async function loadJobToMove(
+  tx: Tx,
+  where: Prisma.JobWhereInput,
+): Promise<JobToMove | null> {
+  const row = await tx.job.findFirst({
+    where,
+    select: {
+      id: true,
+      number: true,
+      pieces: true,
+      commissionId: true,
+      steps: { select: { name: true }, orderBy: { position: 'asc' } },
+      moves: { select: moveColumns, orderBy: { id: 'asc' } },
+    },
+  });
+  return row && { ...row, moves: row.moves.map(readMove) };
+}
+
+/** The columns of a commission that say whether its making may begin, for {@link readBegin}. */
+export const beginColumns = {
+  number: true,
+  ending: { select: { commissionId: true } },
+  startOverride: { select: { commissionId: true } },
+  agreements: { select: { depositCents: true }, orderBy: { version: 'desc' }, take: 1 },
+  approvals: { select: { sketchId: true, colourTileId: true } },
+  payments: { select: { amountCents: true } },
+} as const satisfies Prisma.CommissionSelect;
+
+/** What is known of a commission's beginning, from its row. */
+export function readBegin(
+  row: Prisma.CommissionGetPayload<{ select: typeof beginColumns }>,
+): BeginFacts {
+  return {
+    commissionNumber: row.number,
+    hasEnded: row.ending !== null,
+    isLetBegin: row.startOverride !== null,
+    depositCents: row.agreements[0]?.depositCents ?? null,
+    paidCents: row.payments.reduce((sum, payment) => sum + payment.amountCents, 0n),
+    sketchHasYes: row.approvals.some((approval) => approval.sketchId !== null),
+    coloursHaveYes: row.approvals.some((approval) => approval.colourTileId !== null),
+  };
+}
+
+/** What is known of one commission's beginning. */
+export async function loadBeginFacts(tx: Tx, commissionId: string): Promise<BeginFacts> {
+  const row = await tx.commission.findUnique({
+    where: { id: commissionId },
+    select: beginColumns,
+  });
+  invariant(row, 'The commission of a job exists.');
+  return readBegin(row);
+}
