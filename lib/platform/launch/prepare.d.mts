@@ -1,0 +1,1 @@
+export declare function buildPages(signal: AbortSignal): Promise<void>;
