@@ -2,33 +2,36 @@ import type { z } from 'zod';
 
 type RawIssue = Parameters<z.core.$ZodErrorMap>[0];
 
+const missing = 'Please fill this in.';
+const again = 'Please look at this again.';
+const older = 'This page is older than the gallery it writes to. Load it again, please.';
+
+const plainWords = {
+  invalid_value: 'Choose one of these.',
+  unrecognized_keys: older,
+  invalid_union: again,
+  invalid_key: again,
+  invalid_element: again,
+  not_multiple_of: again,
+  custom: again,
+} as const;
+
 /**
  * Says in a plain sentence what a field still needs, wherever its schema has no sentence of its
  * own.
  */
 export function fieldWords(issue: RawIssue): string {
-  switch (issue.code) {
-    case 'invalid_type':
-      return issue.input === undefined ? 'Please fill this in.' : 'Please look at this again.';
-    case 'too_small':
-      return smallWords(issue);
-    case 'too_big':
-      return bigWords(issue);
-    case 'invalid_format':
-      return formatWords(issue.format);
-    case 'invalid_value':
-      return 'Choose one of these.';
-    case 'unrecognized_keys':
-      return 'This page is older than the gallery it writes to. Load it again, please.';
-    default:
-      return 'Please look at this again.';
-  }
+  if (issue.code === 'invalid_type') return issue.input === undefined ? missing : again;
+  if (issue.code === 'too_small') return smallWords(issue);
+  if (issue.code === 'too_big') return bigWords(issue);
+  if (issue.code === 'invalid_format') return formatWords(issue.format);
+  return plainWords[issue.code];
 }
 
 function smallWords(issue: Extract<RawIssue, { code: 'too_small' }>): string {
   if (issue.origin === 'string') {
     const least = Number(issue.minimum);
-    return least <= 1 ? 'Please fill this in.' : `Write at least ${least} characters.`;
+    return least <= 1 ? missing : `Write at least ${least} characters.`;
   }
   if (issue.origin === 'array') return 'Choose at least one.';
   return `At least ${issue.minimum}.`;
@@ -41,12 +44,6 @@ function bigWords(issue: Extract<RawIssue, { code: 'too_big' }>): string {
 }
 
 function formatWords(format: string): string {
-  switch (format) {
-    case 'email':
-      return 'Write a mail address, such as wren@example.org.';
-    case 'uuid':
-      return 'This page is older than the gallery it writes to. Load it again, please.';
-    default:
-      return 'Please look at this again.';
-  }
+  if (format === 'email') return 'Write a mail address, such as wren@example.org.';
+  return format === 'uuid' ? older : again;
 }
