@@ -1,23 +1,24 @@
 import { z } from 'zod';
 import { centsInput } from '@/lib/money/input';
-
-/** The most lines on one slip, and the most of one piece on it. */
-export const slipMost = { lines: 60, quantity: 999 } as const;
-
-const quantity = z.number().int().min(1).max(slipMost.quantity);
+import type { Cents } from '@/lib/money/rules';
+import { slipMost } from './rules/slip';
 
 /** One line of a slip: which SKU, how many. */
-export const slipLineInput = z.strictObject({ skuId: z.uuid(), quantity });
+export const slipLineInput = z.strictObject({
+  skuId: z.uuid(),
+  quantity: z.number().int().min(1).max(slipMost.quantity),
+});
 
 const reference = z
   .string()
   .trim()
-  .max(40, 'The slip number of the card terminal has at most 40 signs.');
+  .max(40, 'The slip number of the card terminal has at most 40 signs.')
+  .default('');
 
 const exactTender = z.strictObject({
   kind: z.enum(['card', 'cheque', 'bank_transfer']),
   amountCents: z.bigint().min(0n),
-  reference: reference.default(''),
+  reference,
 });
 
 const cashTender = z.strictObject({ kind: z.literal('cash'), givenCents: z.bigint().min(0n) });
@@ -34,46 +35,58 @@ export const saleInput = z.strictObject({
 /** A sale, checked. */
 export type SaleInput = z.infer<typeof saleInput>;
 
-/** What the counter's form says before it is known how it is paid. */
-const slipFields = {
+const counterForm = z.object({
   requestKey: z.uuid(),
-  collectorId: z
-    .union([z.literal(''), z.uuid()])
-    .default('')
-    .transform((text) => (text === '' ? null : text)),
-  /** `SKU-id*quantity`, once for each line. */
-  line: z
-    .union([z.string(), z.array(z.string())])
-    .default([])
-    .transform((value) => (typeof value === 'string' ? [value] : value))
-    .pipe(z.array(z.string()).max(slipMost.lines, 'That is more than one slip can hold.')),
+  collectorId: z.union([z.literal(''), z.uuid()]).default(''),
+  /** `id of the SKU*how many`, once for each line of the slip. */
+  line: z.union([z.string(), z.array(z.string())]).default([]),
+  /** The total that was shown, in plain figures. */
   expectedTotal: centsInput,
-};
+  paidBy: z.enum(['cash', 'card'], { error: 'Say how it is paid: cash or card.' }),
+  given: z.string().default(''),
+  /** The visitor laid down exactly the total. */
+  justRight: z.literal('yes').optional(),
+  reference,
+});
 
 /**
  * The counter's form: text in, a sale out.
  *
  * @example paidBy 'cash' and given '20' give one cash tender of 2000 cents
  */
-export const counterInput = z
-  .discriminatedUnion('paidBy', [
-    z.object({ ...slipFields, paidBy: z.literal('cash'), given: centsInput }),
-    z.object({ ...slipFields, paidBy: z.literal('card'), reference: reference.default('') }),
-  ])
-  .transform((form) => {
-    const tender =
-      form.paidBy === 'cash'
-        ? { kind: 'cash' as const, givenCents: form.given }
-        : { kind: 'card' as const, amountCents: form.expectedTotal, reference: form.reference };
+export const counterInput = counterForm
+  .transform((form, context) => {
+    const tender = tenderOf(form);
+    if (!tender) {
+      const message = 'Write what the visitor gave you, or say that it is just right.';
+      context.addIssue({ code: 'custom', path: ['given'], message });
+      return z.NEVER;
+    }
     return {
       requestKey: form.requestKey,
-      collectorId: form.collectorId,
-      lines: form.line.map(readSlipLine),
+      collectorId: form.collectorId === '' ? null : form.collectorId,
+      lines: [form.line].flat().map(readSlipLine),
       tenders: [tender],
       expectedTotalCents: form.expectedTotal,
     };
   })
   .pipe(saleInput);
+
+type CounterForm = z.output<typeof counterForm>;
+
+function tenderOf(form: CounterForm): SaleInput['tenders'][number] | null {
+  const { expectedTotal, reference: slipNumber } = form;
+  if (form.paidBy === 'card') {
+    return { kind: 'card', amountCents: expectedTotal, reference: slipNumber };
+  }
+  const givenCents = form.justRight ? expectedTotal : readGiven(form.given);
+  return givenCents === null ? null : { kind: 'cash', givenCents };
+}
+
+function readGiven(text: string): Cents | null {
+  const read = centsInput.safeParse(text);
+  return read.success ? read.data : null;
+}
 
 function readSlipLine(text: string): { skuId: string; quantity: number } {
   const [skuId = '', count = ''] = text.split('*');
