@@ -1,0 +1,57 @@
+import 'server-only';
+import { z } from 'zod';
+import { pieceKinds } from '@/lib/catalogue/rules';
+import { makings } from '@/lib/catalogue/rules/making';
+import type { Tx } from '@/lib/platform/db/transaction';
+import type { KnownPiece, KnownStock } from '../rules/list-plan';
+import type { ReadRow } from '../rules/list-row';
+
+const knownRow = z.object({
+  id: z.string(),
+  code: z.string(),
+  title: z.string(),
+  kind: z.enum(pieceKinds.map((each) => each.kind)),
+  colourway: z.string(),
+  widthUm: z.number(),
+  heightUm: z.number(),
+  depthUm: z.number().nullable(),
+  weightG: z.number().nullable(),
+  priceCents: z.bigint(),
+  costCents: z.bigint().nullable(),
+  gtin: z.string().nullable(),
+  making: z.enum(makings.map((each) => each.making)),
+  here: z.number(),
+});
+
+/**
+ * All that a stock list needs to know of what is there already, in one query however long the list
+ * is: the pieces that it names, and those that have one of its barcodes.
+ *
+ * @param placeId where the counts of the list are of
+ */
+export async function readKnownStock(
+  from: Tx,
+  rows: readonly ReadRow[],
+  placeId: string,
+): Promise<KnownStock> {
+  const codes = rows.map((row) => row.code);
+  const gtins = rows.flatMap((row) => row.listed.gtin ?? []);
+  const found = await from.$queryRaw`
+    SELECT sku.id, sku.code, design.title, sku.kind::text, colourway.name AS colourway,
+      sku."widthUm", sku."heightUm", sku."depthUm", sku."weightG", sku."priceCents",
+      sku."costCents", sku.gtin, sku.making::text, coalesce(level."onHand", 0) AS here
+    FROM "Sku" sku
+    JOIN "Design" design ON design.id = sku."designId"
+    JOIN "Colourway" colourway ON colourway.id = sku."colourwayId"
+    LEFT JOIN "StockLevel" level ON level."skuId" = sku.id AND level."placeId" = ${placeId}::uuid
+    WHERE sku.code = ANY(${codes}::text[]) OR sku.gtin = ANY(${gtins}::text[])
+    ORDER BY sku.code`;
+  return indexed(z.array(knownRow).parse(found));
+}
+
+function indexed(found: readonly KnownPiece[]): KnownStock {
+  const pieces = new Map(found.map((piece) => [piece.code, piece]));
+  const codeOfGtin = new Map<string, string>();
+  for (const piece of found) if (piece.gtin !== null) codeOfGtin.set(piece.gtin, piece.code);
+  return { pieces, codeOfGtin };
+}
