@@ -1,0 +1,213 @@
+import type { Permission } from '@/lib/access/rules';
+import type { Day } from '@/lib/dates/rules';
+import type { Cents } from '@/lib/money/rules';
+import { finishedPosition, placeName, standingsOf } from '@/lib/studio/rules';
+import {
+  approvedOf,
+  depositIsThere,
+  depositThereOn,
+  mayBegin,
+  paidCents,
+  type CommissionFacts,
+  type JobFact,
+  type ShownFact,
+} from './facts';
+import { nextLetter } from './words';
+
+/** Whose clock is running. */
+export type WaitsOn = 'collector' | 'studio' | 'gallery' | 'nobody';
+
+/** Where a commission stands, with the facts that the sentence needs. */
+export type Where =
+  | { key: 'to_agree' }
+  | { key: 'sketch_to_show'; letter: string }
+  | { key: 'sketch_shown'; letter: string }
+  | { key: 'colours_to_show'; number: number }
+  | { key: 'colours_shown'; number: string }
+  | { key: 'deposit_to_ask'; leftCents: Cents }
+  | { key: 'deposit_asked'; leftCents: Cents }
+  | { key: 'job_to_open' }
+  | { key: 'clay_to_begin'; jobNumber: number }
+  | { key: 'in_the_studio'; jobNumber: number; pieces: number; ofPieces: number; at: string }
+  | { key: 'hanging_to_book' }
+  | { key: 'hanging_booked'; kind: 'hanging' | 'delivery'; on: Day }
+  | { key: 'to_hand_over'; kind: 'hanging' | 'delivery'; on: Day }
+  | { key: 'rest_owed'; handedOn: Day; leftCents: Cents }
+  | { key: 'handed_over'; handedOn: Day }
+  | { key: 'ended'; endedOn: Day; why: string };
+
+/** Where it stands, whom it waits on, since which day, and who may do the next thing. */
+export type Standing = {
+  readonly where: Where;
+  readonly waitsOn: WaitsOn;
+  readonly since: Day;
+  /** The permission that the next thing takes; null when there is nothing left to do. */
+  readonly permission: Permission | null;
+};
+
+/**
+ * Where a commission stands, worked out from what is approved, paid, made, booked and signed.
+ * Nobody types it.
+ *
+ * Before the clay the order is agreement, sketch, colours, deposit; what was shown and has no
+ * answer yet is the collector's to answer, even before anything is agreed.
+ *
+ * @param today the day in the gallery's own zone: it says whether a hanging is still to come
+ * @example standing(facts of a sketch shown on 12 May, '2026-05-20').since // '2026-05-12'
+ */
+export function standing(facts: CommissionFacts, today: Day): Standing {
+  return afterTheEnd(facts) ?? beforeTheClay(facts) ?? making(facts) ?? leaving(facts, today);
+}
+
+function afterTheEnd(facts: CommissionFacts): Standing | null {
+  const { ending, handOver } = facts;
+  if (ending) {
+    const where: Where = { key: 'ended', ...ending };
+    return { where, waitsOn: 'nobody', since: ending.endedOn, permission: null };
+  }
+  if (!handOver) return null;
+  const { handedOn, totalCents } = handOver;
+  const leftCents = totalCents - paidCents(facts);
+  if (leftCents > 0n) {
+    return ofCollector({ key: 'rest_owed', handedOn, leftCents }, handedOn);
+  }
+  const where: Where = { key: 'handed_over', handedOn };
+  return { where, waitsOn: 'nobody', since: handedOn, permission: null };
+}
+
+function beforeTheClay(facts: CommissionFacts): Standing | null {
+  if (hasBegun(facts) || mayBegin(facts).may) return null;
+  return toAgree(facts) ?? sketch(facts) ?? colours(facts) ?? deposit(facts);
+}
+
+function toAgree(facts: CommissionFacts): Standing | null {
+  if (facts.agreement) return null;
+  const openSketch = unanswered(facts.sketches);
+  if (openSketch && !approvedOf(facts.sketches)) return sketch(facts);
+  const lastYes = approvedOf(facts.sketches)?.approvedOn ?? facts.askedOn;
+  const since = later(facts.askedOn, lastYes);
+  return ofGallery({ key: 'to_agree' }, since, 'commissions.agree');
+}
+
+function sketch(facts: CommissionFacts): Standing | null {
+  if (approvedOf(facts.sketches)) return null;
+  const open = unanswered(facts.sketches);
+  if (open) return ofCollector({ key: 'sketch_shown', letter: open.label }, open.shownOn);
+  const since = later(facts.askedOn, facts.agreement?.agreedOn ?? null);
+  const letter = nextLetter(facts.sketches.length);
+  return ofStudio({ key: 'sketch_to_show', letter }, since, 'commissions.write');
+}
+
+function colours(facts: CommissionFacts): Standing | null {
+  if (approvedOf(facts.colourTiles)) return null;
+  const open = unanswered(facts.colourTiles);
+  if (open) return ofCollector({ key: 'colours_shown', number: open.label }, open.shownOn);
+  const since = later(
+    facts.agreement?.agreedOn ?? facts.askedOn,
+    approvedOf(facts.sketches)?.approvedOn ?? null,
+  );
+  const number = facts.colourTiles.length + 1;
+  return ofStudio({ key: 'colours_to_show', number }, since, 'commissions.write');
+}
+
+function deposit(facts: CommissionFacts): Standing | null {
+  const { agreement, asked } = facts;
+  if (!agreement || depositIsThere(facts)) return null;
+  const leftCents = agreement.depositCents - paidCents(facts);
+  const lastAsked = asked.at(-1);
+  if (lastAsked) {
+    return ofCollector(
+      { key: 'deposit_asked', leftCents },
+      later(agreement.agreedOn, lastAsked.askedOn),
+    );
+  }
+  const where: Where = { key: 'deposit_to_ask', leftCents };
+  return ofGallery(where, agreement.agreedOn, 'commissions.take_money');
+}
+
+function making(facts: CommissionFacts): Standing | null {
+  if (facts.jobs.length === 0) {
+    return ofStudio({ key: 'job_to_open' }, mayBeginSince(facts), 'commissions.write');
+  }
+  const job = facts.jobs.find((each) => !isFinished(each));
+  if (!job) return null;
+  const behind = standingsOf(job, job.moves).find((each) => each.position > 0);
+  if (!behind || behind.position === finishedPosition(job)) {
+    const since = later(job.openedOn, mayBeginSince(facts));
+    return ofStudio({ key: 'clay_to_begin', jobNumber: job.number }, since, 'studio.move');
+  }
+  const where: Where = {
+    key: 'in_the_studio',
+    jobNumber: job.number,
+    pieces: behind.pieces,
+    ofPieces: job.pieces,
+    at: placeName(job, behind.position),
+  };
+  return ofStudio(where, behind.sinceOn ?? job.openedOn, 'studio.move');
+}
+
+function leaving(facts: CommissionFacts, today: Day): Standing {
+  const readyOn = finishedOn(facts);
+  if (!facts.agreement) return ofGallery({ key: 'to_agree' }, readyOn, 'commissions.agree');
+  const booked = facts.appointments.reduce<CommissionFacts['appointments'][number] | null>(
+    (last, each) => (last === null || each.on >= last.on ? each : last),
+    null,
+  );
+  if (!booked) return ofGallery({ key: 'hanging_to_book' }, readyOn, 'diary.book');
+  const { kind, on } = booked;
+  if (on <= today) {
+    return ofGallery({ key: 'to_hand_over', kind, on }, on, 'commissions.hand_over');
+  }
+  const where: Where = { key: 'hanging_booked', kind, on };
+  return { where, waitsOn: 'nobody', since: readyOn, permission: 'diary.see' };
+}
+
+function ofCollector(where: Where, since: Day): Standing {
+  const takesMoney = where.key === 'deposit_asked' || where.key === 'rest_owed';
+  const permission = takesMoney ? 'commissions.take_money' : 'commissions.write';
+  return { where, waitsOn: 'collector', since, permission };
+}
+
+function ofStudio(where: Where, since: Day, permission: Permission): Standing {
+  return { where, waitsOn: 'studio', since, permission };
+}
+
+function ofGallery(where: Where, since: Day, permission: Permission): Standing {
+  return { where, waitsOn: 'gallery', since, permission };
+}
+
+/** The last one shown, while nobody said yes to any. */
+function unanswered(shown: readonly ShownFact[]): ShownFact | undefined {
+  const last = shown.at(-1);
+  return last?.approvedOn === null ? last : undefined;
+}
+
+function mayBeginSince(facts: CommissionFacts): Day {
+  if (mayBegin(facts).byOverride && facts.override) return facts.override.on;
+  const days = [
+    facts.agreement?.agreedOn ?? null,
+    approvedOf(facts.sketches)?.approvedOn ?? null,
+    approvedOf(facts.colourTiles)?.approvedOn ?? null,
+    depositThereOn(facts),
+  ];
+  return days.reduce<Day>((last, day) => later(last, day), facts.askedOn);
+}
+
+/** Whether any piece of any job has left "not begun". */
+export function hasBegun(facts: Pick<CommissionFacts, 'jobs'>): boolean {
+  return facts.jobs.some((job) => standingsOf(job, job.moves).some((each) => each.position > 0));
+}
+
+/** Whether every piece of a job is through its whole route. */
+export function isFinished(job: JobFact): boolean {
+  return standingsOf(job, job.moves).every((each) => each.position === finishedPosition(job));
+}
+
+function finishedOn(facts: CommissionFacts): Day {
+  const moved = facts.jobs.flatMap((job) => job.moves.map((move) => move.movedOn));
+  return moved.reduce<Day>((last, day) => later(last, day), facts.askedOn);
+}
+
+function later(one: Day, other: Day | null): Day {
+  return other !== null && other > one ? other : one;
+}

@@ -1,0 +1,171 @@
+import 'server-only';
+import type { Doer } from '@/lib/access/rules';
+import type { AgreeInput, AskForMoneyInput } from '@/lib/commissions/input';
+import { paidCents } from '@/lib/commissions/rules/facts';
+import {
+  commissionTaxCents,
+  decideAgreement,
+  type DepositAgreed,
+} from '@/lib/commissions/rules/money';
+import type { CommissionRefusal } from '@/lib/commissions/rules/refusals';
+import { dateFromDay, type Day } from '@/lib/dates/rules';
+import { sumCents, type Cents } from '@/lib/money/rules';
+import type { Tx } from '@/lib/platform/db/transaction';
+import { ok, refuse, type Result } from '@/lib/platform/result';
+import { readTaxParts } from '@/lib/sales/reads';
+import {
+  carryOut,
+  findOpen,
+  tellHistory,
+  type AnyRefusal,
+  type FoundCommission,
+} from './carry-out';
+
+/** An agreement to write down; the price in cents before tax. */
+export type AgreementToWrite = {
+  commissionId: string;
+  priceCents: Cents;
+  deposit: DepositAgreed;
+  taxPlaceId: string;
+  promisedOn: Day | null;
+  agreedOn: Day;
+  agreedBy: string;
+};
+
+/** The version that was written, and its deposit in cents as text. */
+export type AgreementWritten = { version: number; depositCents: string };
+
+/**
+ * Writes down what was agreed; a change is a new version, and the old one stays.
+ *
+ * A deposit in percent is a share of the price with its tax on the day of the agreement, rounded up.
+ *
+ * @returns refuses, in this order: not allowed, a key used for something else, unknown, ended
+ *   early, handed over, a day to come, an unknown tax place, then as {@link decideAgreement}
+ */
+export async function agree(
+  doer: Doer,
+  input: AgreeInput,
+): Promise<Result<AgreementWritten, AnyRefusal>> {
+  const { requestKey, ...agreement } = input;
+  const command = {
+    name: 'agree',
+    permission: 'commissions.agree',
+    key: requestKey,
+    input: agreement,
+  } as const;
+  return carryOut(doer, command, (tx) => addAgreement(tx, doer, agreement));
+}
+
+/** The step of {@link agree}: joins the caller's transaction, asks nobody for leave. */
+export async function addAgreement(
+  tx: Tx,
+  doer: Doer,
+  agreement: AgreementToWrite,
+): Promise<Result<AgreementWritten, CommissionRefusal>> {
+  const found = await findOpen(tx, doer, agreement.commissionId);
+  if (!found.ok) return found;
+  const { commissionId, deposit, agreedOn, promisedOn, ...kept } = agreement;
+  if (agreedOn > found.value.today) return refuse({ code: 'day_to_come', on: agreedOn });
+  const taxCents = await siteTaxCents(tx, found.value, agreement);
+  if (taxCents === null) return refuse({ code: 'unknown_tax_place' });
+  const decided = decideAgreement(agreement, taxCents, paidCents(found.value.facts));
+  if (!decided.ok) return decided;
+
+  const version = found.value.agreementVersion + 1;
+  await tx.agreement.create({
+    data: {
+      ...kept,
+      ...{ commissionId, version, depositCents: decided.value, at: doer.at },
+      promisedOn: promisedOn && dateFromDay(promisedOn),
+      agreedOn: dateFromDay(agreedOn),
+      recordedById: doer.actor.id,
+    },
+    select: { id: true },
+  });
+  const did = version === 1 ? 'wrote down the agreement' : 'wrote down a changed agreement';
+  const { priceCents, agreedBy } = kept;
+  const facts = { version, priceCents, depositCents: decided.value, promisedOn, agreedBy };
+  await tellHistory(tx, doer, { commissionId, did, facts });
+  return ok({ version, depositCents: decided.value.toString() });
+}
+
+async function siteTaxCents(
+  tx: Tx,
+  found: FoundCommission,
+  agreement: AgreementToWrite,
+): Promise<Cents | null> {
+  const { taxPlaceId, agreedOn, priceCents } = agreement;
+  const place = await tx.taxPlace.findUnique({ where: { id: taxPlaceId }, select: { id: true } });
+  if (!place) return null;
+  const { parts } = await readTaxParts(taxPlaceId, agreedOn, tx);
+  return commissionTaxCents(priceCents, parts, found.gallery.roundTaxBy);
+}
+
+/** Money to ask for, in cents. */
+export type InstalmentToAsk = {
+  commissionId: string;
+  name: string;
+  amountCents: Cents;
+  dueOn: Day;
+};
+
+/**
+ * Asks the collector for money: the deposit, a further part, the rest.
+ *
+ * @returns refuses, in this order: not allowed, a key used for something else, unknown, ended
+ *   early, handed over, not agreed yet, due before it is asked for, more than is left to ask for
+ */
+export async function askForMoney(
+  doer: Doer,
+  input: AskForMoneyInput,
+): Promise<Result<{ instalmentId: string; position: number }, AnyRefusal>> {
+  const { requestKey, ...asked } = input;
+  const command = {
+    name: 'askForMoney',
+    permission: 'commissions.take_money',
+    key: requestKey,
+    input: asked,
+  } as const;
+  return carryOut(doer, command, (tx) => addInstalment(tx, doer, asked));
+}
+
+/** The step of {@link askForMoney}: joins the caller's transaction, asks nobody for leave. */
+export async function addInstalment(
+  tx: Tx,
+  doer: Doer,
+  asked: InstalmentToAsk,
+): Promise<Result<{ instalmentId: string; position: number }, CommissionRefusal>> {
+  const found = await findOpen(tx, doer, asked.commissionId);
+  if (!found.ok) return found;
+  const { facts, today } = found.value;
+  const leftCents = await leftToAskCents(tx, found.value);
+  if (leftCents === null) return refuse({ code: 'not_agreed_yet' });
+  if (asked.dueOn < today) return refuse({ code: 'due_before_asked', askedOn: today });
+  if (asked.amountCents > leftCents) return refuse({ code: 'more_than_to_ask', leftCents });
+
+  const { commissionId, name, amountCents, dueOn } = asked;
+  const position = facts.asked.length + 1;
+  const { id } = await tx.instalment.create({
+    data: {
+      ...{ commissionId, position, name, amountCents, at: doer.at },
+      askedOn: dateFromDay(today),
+      dueOn: dateFromDay(dueOn),
+      askedById: doer.actor.id,
+    },
+    select: { id: true },
+  });
+  const did = 'asked for money';
+  await tellHistory(tx, doer, { commissionId, did, facts: { name, amountCents, dueOn } });
+  return ok({ instalmentId: id, position });
+}
+
+async function leftToAskCents(tx: Tx, found: FoundCommission): Promise<Cents | null> {
+  const { facts, taxPlaceId, today, gallery } = found;
+  if (!facts.agreement || !taxPlaceId) return null;
+  const { priceCents } = facts.agreement;
+  const { parts } = await readTaxParts(taxPlaceId, today, tx);
+  const totalCents = priceCents + commissionTaxCents(priceCents, parts, gallery.roundTaxBy);
+  const leftCents = totalCents - sumCents(facts.asked.map((each) => each.amountCents));
+  return leftCents > 0n ? leftCents : 0n;
+}

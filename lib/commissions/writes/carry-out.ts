@@ -1,0 +1,119 @@
+import 'server-only';
+import type { Prisma } from '@/generated/prisma/client';
+import { allow, type Doer, type NotAllowed, type Permission } from '@/lib/access/rules';
+import { recordAudit, type Fact } from '@/lib/audit/writes';
+import { factsOf, factsSelect } from '@/lib/commissions/reads/facts';
+import type { CommissionFacts } from '@/lib/commissions/rules/facts';
+import type { CommissionRefusal } from '@/lib/commissions/rules/refusals';
+import { dayOf, type Day } from '@/lib/dates/rules';
+import { onceOnly, type KeyRefusal, type Tx } from '@/lib/platform/db/transaction';
+import { ok, refuse, type Result } from '@/lib/platform/result';
+import { getGallery, type Gallery } from '@/lib/platform/settings';
+
+/** What every command about a commission may be refused with. */
+export type AnyRefusal = CommissionRefusal | NotAllowed | KeyRefusal;
+
+/** A command: its name, the permission it takes, its key and what its key stands for. */
+export type CommissionCommand = {
+  name: string;
+  permission: Permission;
+  key: string;
+  input: unknown;
+};
+
+/**
+ * Runs one command about a commission: asks whether the doer may, then does it once, in one
+ * transaction.
+ */
+export async function carryOut<Answer extends Prisma.InputJsonValue>(
+  doer: Doer,
+  command: CommissionCommand,
+  work: (tx: Tx) => Promise<Result<Answer, CommissionRefusal>>,
+): Promise<Result<Answer, AnyRefusal>> {
+  const allowed = allow(doer.actor, command.permission);
+  if (!allowed.ok) return allowed;
+  const { name, key, input } = command;
+  return onceOnly<Answer, CommissionRefusal>(
+    { key, name, staffId: doer.actor.id, input, at: doer.at },
+    work,
+  );
+}
+
+/** A commission as a command finds it. */
+export type FoundCommission = {
+  id: string;
+  number: number;
+  title: string;
+  collectorId: string;
+  taxPlaceId: string | null;
+  agreementVersion: number;
+  facts: CommissionFacts;
+  gallery: Gallery;
+  /** The day of the command, in the gallery's own zone. */
+  today: Day;
+};
+
+/**
+ * Finds a commission inside a transaction.
+ *
+ * @returns refuses `unknown_commission`
+ */
+export async function findForWriting(
+  tx: Tx,
+  doer: Doer,
+  commissionId: string,
+): Promise<Result<FoundCommission, CommissionRefusal>> {
+  const gallery = await getGallery(tx);
+  const row = await tx.commission.findUnique({
+    where: { id: commissionId },
+    select: {
+      ...factsSelect,
+      id: true,
+      number: true,
+      title: true,
+      collectorId: true,
+      agreements: {
+        select: { ...factsSelect.agreements.select, version: true, taxPlaceId: true },
+        orderBy: { version: 'desc' },
+        take: 1,
+      },
+    },
+  });
+  if (!row) return refuse({ code: 'unknown_commission' });
+  const { id, number, title, collectorId } = row;
+  return ok({
+    ...{ id, number, title, collectorId, gallery },
+    taxPlaceId: row.agreements[0]?.taxPlaceId ?? null,
+    agreementVersion: row.agreements[0]?.version ?? 0,
+    facts: factsOf(row, gallery.timeZone),
+    today: dayOf(doer.at, gallery.timeZone),
+  });
+}
+
+/**
+ * Finds a commission that is still going on.
+ *
+ * @returns refuses, in this order: unknown, ended early, handed over
+ */
+export async function findOpen(
+  tx: Tx,
+  doer: Doer,
+  commissionId: string,
+): Promise<Result<FoundCommission, CommissionRefusal>> {
+  const found = await findForWriting(tx, doer, commissionId);
+  if (!found.ok) return found;
+  const { ending, handOver } = found.value.facts;
+  if (ending) return refuse({ code: 'ended_early', endedOn: ending.endedOn });
+  if (handOver) return refuse({ code: 'handed_over_already', handedOn: handOver.handedOn });
+  return found;
+}
+
+/** Writes one line of a commission's history; joins the caller's transaction. */
+export async function tellHistory(
+  tx: Tx,
+  doer: Doer,
+  line: { commissionId: string; did: string; facts: Readonly<Record<string, Fact>> },
+): Promise<void> {
+  const { commissionId, did, facts } = line;
+  await recordAudit(tx, doer, { did, subject: 'Commission', subjectId: commissionId, facts });
+}

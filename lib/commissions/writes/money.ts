@@ -1,0 +1,144 @@
+import 'server-only';
+import type { Doer } from '@/lib/access/rules';
+import type { TakePaymentInput } from '@/lib/commissions/input';
+import { paidCents } from '@/lib/commissions/rules/facts';
+import { commissionMoney, commissionTaxCents, decidePayment } from '@/lib/commissions/rules/money';
+import type { CommissionRefusal } from '@/lib/commissions/rules/refusals';
+import type { PaymentKind } from '@/lib/commissions/rules/words';
+import { dateFromDay } from '@/lib/dates/rules';
+import { depositEntry, settlementEntry } from '@/lib/ledger/rules';
+import { postEntry } from '@/lib/ledger/writes';
+import type { Cents } from '@/lib/money/rules';
+import type { Tx } from '@/lib/platform/db/transaction';
+import { newId } from '@/lib/platform/new-id';
+import { ok, refuse, type Result } from '@/lib/platform/result';
+import { readTaxParts } from '@/lib/sales/reads';
+import { looksLikeCardNumber } from '@/lib/sales/rules/card-number';
+import {
+  carryOut,
+  findForWriting,
+  tellHistory,
+  type AnyRefusal,
+  type FoundCommission,
+} from './carry-out';
+
+/** Money that comes in, in cents. */
+export type PaymentToTake = {
+  commissionId: string;
+  instalmentId: string | null;
+  amountCents: Cents;
+  kind: PaymentKind;
+  reference: string;
+  paidBy: string;
+};
+
+/** The slip's number. */
+export type PaymentTaken = { paymentId: string; number: number };
+
+/**
+ * Takes a payment for a commission. Before the hand-over it is a deposit, a debt to the collector;
+ * after it, less is owed by the collector.
+ *
+ * @returns refuses, in this order: not allowed, a key used for something else, unknown, ended
+ *   early, not agreed yet, a card's number in the reference, a payment nobody asked for, more than
+ *   is owed in all
+ * @source OpenStax, Principles of Accounting, volume 1, section 12.2
+ * @example two people take the last 100.00 at once: one is kept, the other is told nothing is owed
+ */
+export async function takePayment(
+  doer: Doer,
+  input: TakePaymentInput,
+): Promise<Result<PaymentTaken, AnyRefusal>> {
+  const { requestKey, ...payment } = input;
+  const command = {
+    name: 'takePayment',
+    permission: 'commissions.take_money',
+    key: requestKey,
+    input: payment,
+  } as const;
+  return carryOut(doer, command, (tx) => addPayment(tx, doer, payment));
+}
+
+/** The step of {@link takePayment}: joins the caller's transaction, asks nobody for leave. */
+export async function addPayment(
+  tx: Tx,
+  doer: Doer,
+  payment: PaymentToTake,
+): Promise<Result<PaymentTaken, CommissionRefusal>> {
+  const found = await findForWriting(tx, doer, payment.commissionId);
+  if (!found.ok) return found;
+  const refusal = await refusalToTake(tx, found.value, payment);
+  if (refusal) return refuse(refusal);
+  const { id, today } = found.value;
+  const paymentId = newId();
+  const { number } = await tx.commissionPayment.create({
+    data: {
+      ...payment,
+      id: paymentId,
+      receivedOn: dateFromDay(today),
+      receivedAt: doer.at,
+      staffId: doer.actor.id,
+      entryId: await postPayment(tx, doer, { found: found.value, payment, paymentId }),
+    },
+    select: { number: true },
+  });
+  const { amountCents, kind, paidBy } = payment;
+  const facts = { number, amountCents, kind, paidBy };
+  await tellHistory(tx, doer, { commissionId: id, did: 'took a payment', facts });
+  return ok({ paymentId, number });
+}
+
+async function refusalToTake(
+  tx: Tx,
+  found: FoundCommission,
+  payment: PaymentToTake,
+): Promise<CommissionRefusal | null> {
+  const { ending, agreement } = found.facts;
+  if (ending) return { code: 'ended_early', endedOn: ending.endedOn };
+  if (!agreement) return { code: 'not_agreed_yet' };
+  if (looksLikeCardNumber(payment.reference)) return { code: 'card_number_in_reference' };
+  if (payment.instalmentId !== null) {
+    const asked = await tx.instalment.findFirst({
+      where: { id: payment.instalmentId, commissionId: found.id },
+      select: { id: true },
+    });
+    if (!asked) return { code: 'unknown_instalment' };
+  }
+  const decided = decidePayment(await owedNowCents(tx, found), payment.amountCents);
+  return decided.ok ? null : decided.refusal;
+}
+
+async function owedNowCents(tx: Tx, found: FoundCommission): Promise<Cents> {
+  const { facts, taxPlaceId, today, gallery } = found;
+  const paid = paidCents(facts);
+  if (facts.handOver) {
+    const leftCents = facts.handOver.totalCents - paid;
+    return leftCents > 0n ? leftCents : 0n;
+  }
+  if (!facts.agreement || !taxPlaceId) return 0n;
+  const { priceCents, depositCents } = facts.agreement;
+  const { parts } = await readTaxParts(taxPlaceId, today, tx);
+  const taxCents = commissionTaxCents(priceCents, parts, gallery.roundTaxBy);
+  return commissionMoney({ priceCents, depositCents, taxCents, paidCents: paid }).owedCents;
+}
+
+async function postPayment(
+  tx: Tx,
+  doer: Doer,
+  taken: { found: FoundCommission; payment: PaymentToTake; paymentId: string },
+): Promise<string> {
+  const { found, payment, paymentId } = taken;
+  const { kind, amountCents } = payment;
+  const money = { kind, amountCents, commissionId: found.id };
+  const isAfter = found.facts.handOver !== null;
+  const what = isAfter ? 'Payment after the hand-over' : 'Deposit';
+  return postEntry(tx, {
+    on: found.today,
+    at: doer.at,
+    memo: `${what}: commission ${found.number}, ${found.title}`.slice(0, 200),
+    paper: 'CommissionPayment',
+    paperId: paymentId,
+    staffId: doer.actor.id,
+    postings: isAfter ? settlementEntry(money) : depositEntry(money),
+  });
+}

@@ -1,0 +1,33 @@
+import 'server-only';
+import { createHash } from 'node:crypto';
+import { preparePicture, type PreparedPicture } from '@/lib/files/writes';
+import type { PictureRefusal } from '@/lib/files/rules';
+import { ok, type Result } from '@/lib/platform/result';
+
+/** A picture made ready outside the transaction, with the hash that stands for it in a command. */
+export type ReadyPicture = PreparedPicture & { sha256: string };
+
+/**
+ * Makes pictures ready to be kept, before any transaction is opened.
+ *
+ * @returns in the order given; refuses with the first that cannot be kept
+ */
+export async function readyPictures(
+  chosen: readonly Blob[],
+): Promise<Result<ReadyPicture[], PictureRefusal>> {
+  const ready: ReadyPicture[] = [];
+  for (const picture of chosen) {
+    const one = await readyPicture(picture);
+    if (!one.ok) return one;
+    ready.push(one.value);
+  }
+  return ok(ready);
+}
+
+/** Makes one picture ready; see {@link readyPictures}. */
+export async function readyPicture(chosen: Blob): Promise<Result<ReadyPicture, PictureRefusal>> {
+  const prepared = await preparePicture(new Uint8Array(await chosen.arrayBuffer()));
+  if (!prepared.ok) return prepared;
+  const sha256 = createHash('sha256').update(prepared.value.bytes).digest('hex');
+  return ok({ ...prepared.value, sha256 });
+}

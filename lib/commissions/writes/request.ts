@@ -1,0 +1,169 @@
+import 'server-only';
+import { allow, type Doer } from '@/lib/access/rules';
+import { collectorFields } from '@/lib/collectors/input';
+import { addCollector } from '@/lib/collectors/writes';
+import type {
+  AddPicturesInput,
+  ChangeRequestInput,
+  LogCommissionInput,
+  RequestFields,
+} from '@/lib/commissions/input';
+import type { CommissionRefusal } from '@/lib/commissions/rules/refusals';
+import { dateFromDay, dayOf } from '@/lib/dates/rules';
+import { keepFile } from '@/lib/files/writes';
+import type { Tx } from '@/lib/platform/db/transaction';
+import { ok, refuse, type Result } from '@/lib/platform/result';
+import { getGallery } from '@/lib/platform/settings';
+import { carryOut, findOpen, tellHistory, type AnyRefusal } from './carry-out';
+import { readyPictures, type ReadyPicture } from './pictures';
+
+/** A commission that was written down: its number is what people say. */
+export type LoggedCommission = { commissionId: string; number: number };
+
+/**
+ * Logs what a collector asks for, while they stand there; the collector may be new.
+ *
+ * @returns refuses, in this order: not allowed, a picture that cannot be kept, a key used for
+ *   something else, a collector nobody knows
+ * @example a request with nothing but a title and a name is one: the rest is "not known yet"
+ */
+export async function logCommission(
+  doer: Doer,
+  input: LogCommissionInput,
+): Promise<Result<LoggedCommission, AnyRefusal>> {
+  const permission = 'commissions.write';
+  const allowed = allow(doer.actor, permission);
+  if (!allowed.ok) return allowed;
+  const ready = await readyPictures(input.pictures);
+  if (!ready.ok) return ready;
+  const { requestKey, collectorId, newName, newPhone, newEmail, pictures: _, ...fields } = input;
+  const who = collectorId ?? { name: newName ?? '', phone: newPhone, email: newEmail };
+  const shas = ready.value.map((picture) => picture.sha256);
+  const said = { who, fields, shas };
+  const command = { name: 'logCommission', permission, key: requestKey, input: said } as const;
+  return carryOut(doer, command, (tx) =>
+    addCommission(tx, doer, { who, fields, pictures: ready.value }),
+  );
+}
+
+/** A request to write down: for a collector by id, or for someone new. */
+export type RequestToAdd = {
+  who: string | { name: string; phone: string | null; email: string | null };
+  fields: RequestFields;
+  pictures: readonly ReadyPicture[];
+};
+
+/** The step of {@link logCommission}: joins the caller's transaction, asks nobody for leave. */
+export async function addCommission(
+  tx: Tx,
+  doer: Doer,
+  request: RequestToAdd,
+): Promise<Result<LoggedCommission, CommissionRefusal>> {
+  const collectorId = await collectorOf(tx, doer, request.who);
+  if (!collectorId) return refuse({ code: 'unknown_collector' });
+  const { timeZone } = await getGallery(tx);
+  const { wishedOn, ...fields } = request.fields;
+  const { id, number } = await tx.commission.create({
+    data: {
+      ...fields,
+      collectorId,
+      wishedOn: wishedOn && dateFromDay(wishedOn),
+      askedAt: doer.at,
+      askedOn: dateFromDay(dayOf(doer.at, timeZone)),
+      takenById: doer.actor.id,
+    },
+    select: { id: true, number: true },
+  });
+  await keepPictures(tx, doer, { commissionId: id, caption: '', pictures: request.pictures });
+  await tellHistory(tx, doer, {
+    commissionId: id,
+    did: 'wrote down the request',
+    facts: { title: fields.title, pictures: request.pictures.length },
+  });
+  return ok({ commissionId: id, number });
+}
+
+async function collectorOf(tx: Tx, doer: Doer, who: RequestToAdd['who']): Promise<string | null> {
+  if (typeof who !== 'string') {
+    const fields = collectorFields.parse({ name: who.name });
+    return addCollector(tx, doer, { ...fields, phone: who.phone, email: who.email });
+  }
+  const found = await tx.collector.findUnique({ where: { id: who }, select: { id: true } });
+  return found?.id ?? null;
+}
+
+async function keepPictures(
+  tx: Tx,
+  doer: Doer,
+  kept: { commissionId: string; caption: string; pictures: readonly ReadyPicture[] },
+): Promise<void> {
+  const { commissionId, caption, pictures } = kept;
+  const fileIds: string[] = [];
+  for (const { sha256: _, ...picture } of pictures) {
+    fileIds.push((await keepFile(tx, { ...picture, at: doer.at })).id);
+  }
+  await tx.commissionPicture.createMany({
+    data: fileIds.map((fileId) => ({ commissionId, fileId, caption, at: doer.at })),
+  });
+}
+
+/**
+ * Changes what is known of a request.
+ *
+ * @returns refuses, in this order: not allowed, a key used for something else, unknown, ended
+ *   early, handed over
+ */
+export async function changeRequest(
+  doer: Doer,
+  input: ChangeRequestInput,
+): Promise<Result<LoggedCommission, AnyRefusal>> {
+  const { requestKey, commissionId, ...fields } = input;
+  const command = {
+    name: 'changeRequest',
+    permission: 'commissions.write',
+    key: requestKey,
+    input: { commissionId, fields },
+  } as const;
+  return carryOut(doer, command, async (tx) => {
+    const found = await findOpen(tx, doer, commissionId);
+    if (!found.ok) return found;
+    const { wishedOn, ...known } = fields;
+    await tx.commission.update({
+      where: { id: commissionId },
+      data: { ...known, wishedOn: wishedOn && dateFromDay(wishedOn) },
+      select: { id: true },
+    });
+    const did = 'wrote down what is known now of the request';
+    await tellHistory(tx, doer, { commissionId, did, facts: { title: known.title } });
+    return ok({ commissionId, number: found.value.number });
+  });
+}
+
+/**
+ * Adds pictures to a request that was logged before.
+ *
+ * @returns refuses, in this order: not allowed, a picture that cannot be kept, a key used for
+ *   something else, unknown, ended early, handed over
+ */
+export async function addPictures(
+  doer: Doer,
+  input: AddPicturesInput,
+): Promise<Result<LoggedCommission, AnyRefusal>> {
+  const permission = 'commissions.write';
+  const allowed = allow(doer.actor, permission);
+  if (!allowed.ok) return allowed;
+  const ready = await readyPictures(input.pictures);
+  if (!ready.ok) return ready;
+  const { requestKey, commissionId, caption } = input;
+  const shas = ready.value.map((picture) => picture.sha256);
+  const said = { commissionId, caption, shas };
+  const command = { name: 'addPictures', permission, key: requestKey, input: said } as const;
+  return carryOut(doer, command, async (tx) => {
+    const found = await findOpen(tx, doer, commissionId);
+    if (!found.ok) return found;
+    await keepPictures(tx, doer, { commissionId, caption, pictures: ready.value });
+    const facts = { pictures: ready.value.length };
+    await tellHistory(tx, doer, { commissionId, did: 'added pictures to the request', facts });
+    return ok({ commissionId, number: found.value.number });
+  });
+}
