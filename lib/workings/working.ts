@@ -100,10 +100,10 @@ const namedMost = 12;
  *
  * @example listed(['a', 'b', 'c']) // 'a, b and c'; after twelve it says how many more there are
  */
-export function listed(words: readonly string[]): string {
+export function listed(words: readonly string[], joint: 'and' | 'or' = 'and'): string {
   if (words.length > namedMost) {
     return `${words.slice(0, namedMost).join(', ')} and ${words.length - namedMost} more`;
   }
   const last = words.at(-1) ?? 'none';
-  return words.length < 2 ? last : `${words.slice(0, -1).join(', ')} and ${last}`;
+  return words.length < 2 ? last : `${words.slice(0, -1).join(', ')} ${joint} ${last}`;
 }

@@ -3,8 +3,8 @@ import { checkDigit, digitsBeforeCheck, weightedSum } from '@/lib/catalogue/rule
 import { keys } from '@/lib/workings/atoms';
 import { listed, workedValue, type Working } from '@/lib/workings/working';
 
-const lengths = listed(digitsBeforeCheck.map(String));
-const digitsMust = `must be digits in quotes, ${lengths} of them, without the check digit`;
+const lengths = listed(digitsBeforeCheck.map(String), 'or');
+const digitsMust = `must be ${lengths} digits in quotes, without the check digit`;
 const checkDigitInput = keys({
   digits: z.string(digitsMust).refine((digits) => checkDigit(digits).ok, digitsMust),
 });
