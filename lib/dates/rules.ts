@@ -192,6 +192,20 @@ export function formatInstant(instant: Date, zone: string, locale: DateLocale = 
   return format(there, 'd MMM yyyy, h:mm aaa', { locale: locales[locale] });
 }
 
+/**
+ * A day as a date column of the database stores it: midnight of that day in UTC.
+ *
+ * @example dateFromDay('2026-11-25') // 2026-11-25T00:00:00.000Z
+ */
+export function dateFromDay(day: Day): Date {
+  return new Date(utcOf(day));
+}
+
+/** The day that a date column of the database holds; the other way round from dateFromDay. */
+export function dayFromDate(date: Date): Day {
+  return dayAtUtc(date.getTime());
+}
+
 /** Whether this is the name of a time zone, such as `America/Los_Angeles`. */
 export function isZone(name: string): boolean {
   return /^[A-Za-z]/.test(name) && !Number.isNaN(new TZDate(0, name).getTime());

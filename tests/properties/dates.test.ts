@@ -2,6 +2,8 @@ import { fc, test } from '@fast-check/vitest';
 import { expect } from 'vitest';
 import {
   addDays,
+  dateFromDay,
+  dayFromDate,
   dayOf,
   daysBetween,
   dayStartAt,
@@ -85,3 +87,8 @@ function monthsFrom(first: Month, count: number): Month[] {
   for (let last = first; months.length < count; months.push(last)) last = nextMonth(last);
   return months;
 }
+
+test.prop([day])('a day survives being stored in a date column and read back', (on) => {
+  expect(dayFromDate(dateFromDay(on))).toBe(on);
+  expect(dateFromDay(on).toISOString()).toBe(`${on}T00:00:00.000Z`);
+});
