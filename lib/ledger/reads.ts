@@ -56,7 +56,7 @@ const entryColumns = {
   sale: { select: { number: true } },
   payment: { select: { number: true, commission: { select: { number: true } } } },
   postings: {
-    orderBy: [{ id: 'asc' }],
+    orderBy: { id: 'asc' },
     select: {
       amountCents: true,
       authority: true,

@@ -12,8 +12,7 @@ export const slipLineInput = z.strictObject({
 const reference = z
   .string()
   .trim()
-  .max(40, 'The slip number of the card terminal has at most 40 signs.')
-  .default('');
+  .max(40, 'The slip number of the card terminal has at most 40 signs.');
 
 const exactTender = z.strictObject({
   kind: z.enum(['card', 'cheque', 'bank_transfer']),
@@ -26,7 +25,7 @@ const cashTender = z.strictObject({ kind: z.literal('cash'), givenCents: z.bigin
 /** A sale as the counter hands it on: amounts in whole cents. */
 export const saleInput = z.strictObject({
   requestKey: z.uuid(),
-  collectorId: z.uuid().nullable().default(null),
+  collectorId: z.uuid().nullable(),
   lines: z.array(slipLineInput).max(slipMost.lines),
   tenders: z.array(z.discriminatedUnion('kind', [cashTender, exactTender])).max(6),
   expectedTotalCents: z.bigint().min(0n),
@@ -46,7 +45,7 @@ const counterForm = z.object({
   given: z.string().default(''),
   /** The visitor laid down exactly the total. */
   justRight: z.literal('yes').optional(),
-  reference,
+  reference: reference.default(''),
 });
 
 /**

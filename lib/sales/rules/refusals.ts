@@ -29,6 +29,7 @@ export type SaleRefusal =
   | { code: 'price_changed'; shownCents: Cents; nowCents: Cents }
   | { code: 'card_number_typed' }
   | { code: 'not_enough_cash'; dueCents: Cents; givenCents: Cents }
+  | { code: 'far_too_much_cash'; dueCents: Cents; givenCents: Cents }
   | { code: 'tenders_do_not_add_up'; totalCents: Cents; paidCents: Cents };
 
 /** Says in full sentences why a sale was not made, as one would say it over the counter. */
@@ -61,6 +62,11 @@ export function saleRefusalMessage(refusal: SaleRefusal): string {
       return (
         `${formatCents(refusal.givenCents)} is not enough for ${formatCents(refusal.dueCents)}: ` +
         `${formatCents(refusal.dueCents - refusal.givenCents)} is missing.`
+      );
+    case 'far_too_much_cash':
+      return (
+        `${formatCents(refusal.givenCents)} in cash for ${formatCents(refusal.dueCents)} cannot be ` +
+        'right. Count once more what was given.'
       );
     case 'tenders_do_not_add_up':
       return (

@@ -18,11 +18,14 @@ export type Tender = {
   reference: string;
 };
 
+/** The most that goes back over the counter: more is a slip of the finger or a scan gone astray. */
+export const mostChangeCents: Cents = 100_000n;
+
 /**
  * Sets what was offered against the total. Cash, which is counted last, fills up the rest.
  *
  * @returns the tenders, together the total; refuses, in this order: a card's number typed, other
- *   tenders above the total or below it without cash, too little cash
+ *   tenders above the total or below it without cash, too little cash, far too much cash
  * @example 5.00 by card and 20.00 in cash for 18.50: 13.50 of the cash is taken, 6.50 goes back
  */
 export function settle(
@@ -43,6 +46,10 @@ export function settle(
     return refuse({ code: 'tenders_do_not_add_up', totalCents, paidCents });
   }
   if (givenCents < dueCents) return refuse({ code: 'not_enough_cash', dueCents, givenCents });
+
+  if (givenCents > dueCents + mostChangeCents) {
+    return refuse({ code: 'far_too_much_cash', dueCents, givenCents });
+  }
 
   const kept: Tender[] = exact.map((each) => ({ ...each, givenCents: null }));
   if (cash.length > 0)

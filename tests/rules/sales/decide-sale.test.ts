@@ -132,6 +132,7 @@ const rows: Record<Exclude<SaleRefusal['code'], 'unknown_collector'>, Row> = {
     slip: { tenders: [{ kind: 'card', amountCents: 1n, reference: '' }] },
   },
   not_enough_cash: { slip: { tenders: [littleCash] } },
+  far_too_much_cash: { slip: { tenders: [{ kind: 'cash', givenCents: 9_638_507_400n }] } },
 };
 
 const messages: Record<SaleRefusal['code'], RegExp> = {
@@ -145,6 +146,7 @@ const messages: Record<SaleRefusal['code'], RegExp> = {
   card_number_typed: /^That looks like the number of a card/,
   tenders_do_not_add_up: /^What was paid comes to \$0\.01, and the slip to \$194\.40\.$/,
   not_enough_cash: /^\$0\.05 is not enough for \$194\.40: \$194\.35 is missing\.$/,
+  far_too_much_cash: /^\$96,385,074\.00 in cash for \$194\.40 cannot be right\./,
 };
 
 describe('a sale is refused, the first reason first', () => {

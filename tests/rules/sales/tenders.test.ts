@@ -124,12 +124,10 @@ describe('the form of the counter', () => {
     ['card', { paidBy: 'card', reference: ' 0482 ' }, { kind: 'card', reference: '0482' }],
   ])('%s', (_label, paid, tender) => {
     const sale = counterInput.parse({ ...form, ...paid });
-    expect(sale).toMatchObject({
-      collectorId: null,
-      lines: [{ skuId, quantity: 2 }],
-      tenders: [tender],
-      expectedTotalCents: 19_440n,
-    });
+    expect(sale).toMatchObject({ collectorId: null, expectedTotalCents: 19_440n });
+    expect(sale.lines).toEqual([{ skuId, quantity: 2 }]);
+    expect(sale.tenders).toHaveLength(1);
+    expect(sale.tenders[0]).toMatchObject(tender);
   });
 
   test.each([
