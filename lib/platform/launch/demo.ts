@@ -57,6 +57,7 @@ async function loadDemo(session: pg.Client, { databaseUrl, signal }: Loading): P
       `await loadDemoGallery((sentence) => console.log(sentence)); process.exit(0);`;
     const words = ['--conditions=react-server', '--import', 'tsx', ...withParent];
     await run(process.execPath, [...words, '--input-type=module', '--eval', script], {
+      fails: 'The demo gallery could not be hung',
       signal,
       env: { DATABASE_URL: databaseUrl },
       hear: (chunk) => say(chunk.trim().split('\n').at(-1) ?? ''),

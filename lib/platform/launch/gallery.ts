@@ -133,7 +133,8 @@ function sayElsewhere(server: DatabaseServer, dataDir: string): void {
 
 function sentenceOf(error: unknown, { databaseUrl, dataDir }: Settings): string {
   const fault = asStartFault(error);
-  if (fault instanceof StartFault) return fault.message;
+  // The steps that run before TypeScript can be run have only the name.
+  if (fault instanceof Error && fault.name === StartFault.name) return fault.message;
   if (databaseUrl !== null) {
     const sentence = unreachable(error, new URL(databaseUrl));
     if (sentence !== null) return sentence;

@@ -8,7 +8,7 @@ import {
   writeFileSync,
 } from 'node:fs';
 import { join } from 'node:path';
-import { during, root, run, withParent } from './steps.mjs';
+import { during, fault, root, run, withParent } from './steps.mjs';
 
 const builtFrom = ['app', 'lib', 'prisma', 'public', 'next.config.ts', 'proxy.ts'];
 
@@ -37,11 +37,12 @@ function isInstalled() {
 }
 
 function npm(words, signal) {
+  const fails = 'What it needs could not be installed';
   const own = process.env.npm_execpath;
   const quiet = [...words, '--no-audit', '--no-fund', '--loglevel=error'];
   return own?.endsWith('.js')
-    ? run(process.execPath, [own, ...quiet], { signal })
-    : run('npm', quiet, { signal, shell: process.platform === 'win32' });
+    ? run(process.execPath, [own, ...quiet], { fails, signal })
+    : run('npm', quiet, { fails, signal, shell: process.platform === 'win32' });
 }
 
 /** Writes the database client that belongs to the models. */
@@ -50,6 +51,7 @@ export async function generateClient(signal) {
   if (!isStale('generated/.kiln-made', mark)) return;
   await during('Preparing the database client', () =>
     run(process.execPath, ['node_modules/prisma/build/index.js', 'generate'], {
+      fails: 'The database client could not be prepared',
       signal,
       // Generating needs no schema engine, but the command asks for the file to be there.
       env: { PRISMA_SCHEMA_ENGINE_BINARY: process.execPath, PRISMA_HIDE_UPDATE_MESSAGE: '1' },
@@ -66,6 +68,7 @@ export async function buildPages(signal) {
   assertRoom(300, 'build the pages');
   await during('Building the pages', () =>
     run(process.execPath, [...withParent, 'node_modules/next/dist/bin/next', 'build'], {
+      fails: 'The pages could not be built',
       signal,
       env: { NODE_ENV: 'production', NEXT_TELEMETRY_DISABLED: '1' },
     }),
@@ -77,7 +80,7 @@ function assertRoom(megabytes, purpose) {
   const disk = statfsSync(root);
   const free = Math.floor((disk.bavail * disk.bsize) / 1_000_000);
   if (free >= megabytes) return;
-  throw new Error(`There is too little room on the disk to ${purpose}: ${free} MB are free.`);
+  throw fault(`There is too little room on the disk to ${purpose}: ${free} MB are free.`);
 }
 
 /** One number for the contents of files and folders: it changes when any of them does. */

@@ -12,6 +12,7 @@ export declare function run(
   program: string,
   words: readonly string[],
   how: {
+    fails: string;
     signal?: AbortSignal;
     env?: Readonly<Record<string, string>>;
     hear?: (chunk: string) => void;

@@ -91,8 +91,12 @@ export const withParent = [
   pathToFileURL(join(import.meta.dirname, 'stay-with-parent.mjs')).href,
 ];
 
-/** Runs a program of the project and keeps what it says for the case that it fails. */
-export function run(program, words, { signal, env = {}, shell = false, hear = () => {} }) {
+/**
+ * Runs a program of the project and keeps what it says for the case that it fails.
+ *
+ * @throws Error with one sentence: what failed (`fails`), and the program's own reason
+ */
+export function run(program, words, { fails, signal, env = {}, shell = false, hear = () => {} }) {
   const child = spawn(program, words, {
     cwd: root,
     shell,
@@ -110,21 +114,25 @@ export function run(program, words, { signal, env = {}, shell = false, hear = ()
     said += chunk;
   });
   return new Promise((resolve, reject) => {
-    child.once('error', (error) => reject(new Error(`${program} cannot be run: ${error.message}`)));
+    child.once('error', (error) =>
+      reject(fault(`${fails}: ${program} cannot be run (${error.code}).`)),
+    );
     child.once('close', (code) => {
       signal?.removeEventListener('abort', end);
       if (code === 0) resolve();
-      else reject(new Error(signal?.aborted ? 'Stopped.' : failure(program, words, said)));
+      else reject(fault(signal?.aborted ? 'Stopped.' : `${fails}: ${reasonIn(said)}`));
     });
   });
 }
 
-function failure(program, words, said) {
-  if (/no space left on device|ENOSPC/i.test(said)) {
-    return 'There is no room left on the disk. Make some room, then start again.';
-  }
+/** An error whose message is one sentence for the person who started this. */
+export function fault(sentence) {
+  return Object.assign(new Error(sentence), { name: 'StartFault' });
+}
+
+function reasonIn(said) {
+  if (/no space left on device|ENOSPC/i.test(said)) return 'there is no room left on the disk.';
   const lines = said.split('\n').map((line) => line.replace(/^npm (error|ERR!)\s*/, '').trim());
   const telling = lines.find((line) => /error|cannot|failed|not found|denied/i.test(line));
-  const name = [program.split(/[\\/]/).at(-1), ...words.filter((word) => !word.startsWith('-'))];
-  return `“${name.slice(0, 3).join(' ')}” did not go through: ${telling ?? lines.at(-1) ?? '?'}`;
+  return telling ?? lines.findLast(Boolean) ?? 'it gave no reason.';
 }

@@ -1,0 +1,23 @@
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import type { TestProject } from 'vitest/node';
+import { freePort, startProduct } from './server';
+
+declare module 'vitest' {
+  interface ProvidedContext {
+    /** Where the demo gallery is open, without a slash at the end. */
+    baseUrl: string;
+  }
+}
+
+/** The product as a person starts it: real launcher, production build, demo gallery. */
+export default async function startDemo(project: TestProject) {
+  const dataDir = mkdtempSync(join(tmpdir(), 'kiln-product-'));
+  const product = await startProduct({ dataDir, port: await freePort() });
+  project.provide('baseUrl', product.url);
+  return async () => {
+    await product.end();
+    rmSync(dataDir, { recursive: true, force: true });
+  };
+}

@@ -1,0 +1,146 @@
+import { spawn, spawnSync } from 'node:child_process';
+import { existsSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join, resolve } from 'node:path';
+import { buildPages, generateClient, install } from '../lib/platform/launch/prepare.mjs';
+
+// npm test: every gate, cheapest first, in a bare clone too. Its last line is the count of all.
+
+const root = resolve(import.meta.dirname, '..');
+const scratch = mkdtempSync(join(tmpdir(), 'kiln-results-'));
+const never = new AbortController().signal;
+const modules = join(root, 'node_modules');
+const node = process.execPath;
+const count = { passed: 0, failed: 0, tests: 0 };
+
+/** One gate: its time, and one mark for it. @returns true when it passed */
+async function gate(name, work) {
+  const startedAt = performance.now();
+  let fault = null;
+  try {
+    await work();
+    count.passed += 1;
+  } catch (error) {
+    count.failed += 1;
+    fault = error instanceof Error ? error.message : String(error);
+  }
+  say(`${fault === null ? 'passed' : 'FAILED'}  ${name}: ${secondsSince(startedAt)} s`);
+  if (fault) say(fault);
+  return fault === null;
+}
+
+/** One project of vitest: its time, and a mark for each test. */
+async function suite(name, project, environment = {}) {
+  const startedAt = performance.now();
+  const file = join(scratch, `${name.replaceAll(/\W+/g, '-')}.json`);
+  const words = ['run', '--project', project, '--reporter=dot', '--reporter=json'];
+  const ended = await tool(['vitest/vitest.mjs', ...words, `--outputFile=${file}`], environment);
+  const { passed, failed } = readResults(file);
+  // A suite that ran nothing, or fell over beside its tests, has failed.
+  const fell = passed + failed === 0 || (ended.code !== 0 && failed === 0) ? 1 : 0;
+  count.passed += passed;
+  count.failed += failed + fell;
+  count.tests += passed + failed;
+  const isGood = failed + fell === 0;
+  const result = `${passed} of ${passed + failed} tests, ${secondsSince(startedAt)} s`;
+  say(`${isGood ? 'passed' : 'FAILED'}  ${name}: ${result}`);
+  if (!isGood) say(ended.said);
+}
+
+function readResults(file) {
+  if (!existsSync(file)) return { passed: 0, failed: 0 };
+  const results = JSON.parse(readFileSync(file, 'utf8'));
+  // A file that cannot be read counts as one failed test; a skipped test is not a passed one.
+  const unread = results.testResults.filter(
+    (one) => one.status === 'failed' && one.assertionResults.every((a) => a.status !== 'failed'),
+  ).length;
+  const left = results.numPendingTests + results.numTodoTests;
+  return { passed: results.numPassedTests, failed: results.numFailedTests + unread + left };
+}
+
+function tool([script, ...words], environment = {}) {
+  const child = spawn(node, [join(modules, script), ...words], {
+    cwd: root,
+    env: { ...process.env, ...environment },
+    stdio: ['ignore', 'pipe', 'pipe'],
+  });
+  let said = '';
+  for (const stream of [child.stdout, child.stderr]) {
+    stream.on('data', (chunk) => {
+      said += chunk;
+    });
+  }
+  return new Promise((done) => child.once('close', (code) => done({ code, said })));
+}
+
+async function mustPass(words, environment) {
+  const { code, said } = await tool(words, environment);
+  if (code !== 0) throw new Error(said.trim() || `it ended with ${code}`);
+}
+
+/** Finds a browser; as root on Debian, installs one. */
+async function readyChromium() {
+  const known = [process.env.CHROMIUM_PATH, '/usr/bin/chromium'];
+  const found = () => known.find((path) => path && existsSync(path));
+  if (!found() && process.getuid?.() === 0 && existsSync('/etc/debian_version')) {
+    const apt = (...words) =>
+      spawnSync('apt-get', words, {
+        encoding: 'utf8',
+        env: { ...process.env, DEBIAN_FRONTEND: 'noninteractive' },
+      });
+    apt('update');
+    const done = apt('install', '-y', 'chromium');
+    if (done.status !== 0) throw new Error(`apt-get install -y chromium: ${done.stderr}`);
+  }
+  const path = found();
+  if (path) return path;
+  throw new Error(
+    'The browser tests need Chromium: install the package chromium (apt-get install -y chromium), ' +
+      'or name one with CHROMIUM_PATH.',
+  );
+}
+
+function secondsSince(startedAt) {
+  return Math.round((performance.now() - startedAt) / 100) / 10;
+}
+
+function say(sentence) {
+  process.stdout.write(`${sentence}\n`);
+}
+
+async function main() {
+  const isInstalled = await gate('install', () => install(never));
+  const isMade =
+    isInstalled &&
+    (await gate('generate', async () => {
+      await generateClient(never);
+      await mustPass(['next/dist/bin/next', 'typegen']);
+    }));
+  if (!isMade) return;
+  const quiet = ['--check', '--log-level', 'warn', '.'];
+  await gate('format', () => mustPass(['prettier/bin/prettier.cjs', ...quiet]));
+  await gate('lint', () => mustPass(['eslint/bin/eslint.js', '.', '--max-warnings', '0']));
+  await gate('types', () => mustPass(['typescript/bin/tsc', '--noEmit']));
+  await gate('structure', () => mustPass(['../tests/structure.mjs']));
+  await suite('rules', 'pure');
+  await suite('rules in St. John’s', 'pure', { TZ: 'America/St_Johns' });
+  await suite('rules in the Chathams', 'pure', { TZ: 'Pacific/Chatham' });
+  await suite('database', 'database');
+  const isBuilt = await gate('build', () => buildPages(never));
+  let chromium = '';
+  const hasBrowser = await gate('browser is there', async () => {
+    chromium = await readyChromium();
+  });
+  if (!isBuilt) say('Without a build neither the browser nor the outside tests can run.');
+  if (isBuilt && hasBrowser) await suite('browser', 'browser', { CHROMIUM_PATH: chromium });
+  if (isBuilt) await suite('outside', 'outside', { CHROMIUM_PATH: chromium });
+}
+
+try {
+  await main();
+} finally {
+  rmSync(scratch, { recursive: true, force: true });
+}
+if (count.tests === 0) count.failed = Math.max(count.failed, 1);
+say(`${count.passed} passed, ${count.failed} failed`);
+process.exit(count.failed === 0 ? 0 : 1);
