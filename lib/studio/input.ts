@@ -31,7 +31,7 @@ export type MoveJobInput = z.output<typeof moveJobInput>;
 /** Taking a move back. */
 export const undoMoveInput = z.strictObject({
   requestKey: z.uuid(),
-  moveId: z.string().regex(/^\d{1,19}$/, 'That move is not in the studio’s list.'),
+  moveId: z.string().regex(/^\d{1,18}$/, 'That move is not in the studio’s list.'),
 });
 /** What {@link undoMoveInput} reads. */
 export type UndoMoveInput = z.output<typeof undoMoveInput>;

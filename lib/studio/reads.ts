@@ -2,7 +2,7 @@ import 'server-only';
 import { z } from 'zod';
 import { assertAllowed } from '@/lib/access/reads';
 import type { Actor } from '@/lib/access/rules';
-import { addDays, dateFromDay, dayFromDate, type Day } from '@/lib/dates/rules';
+import { addDays, dateFromDay, type Day } from '@/lib/dates/rules';
 import { db } from '@/lib/platform/db/client';
 import { jobColumns, readJob, type JobStanding, type StandingHere } from './reads/standing';
 import { finishedPosition } from './rules';
@@ -116,71 +116,6 @@ export async function listJobsOfCommission(
     take: 50,
   });
   return rows.map((row) => readJob(row, todayOn));
-}
-
-/** A move of a job with who made it, and whether it can be taken back. */
-export type MoveTold = {
-  id: string;
-  pieces: number;
-  fromPosition: number;
-  toPosition: number;
-  movedOn: Day;
-  at: Date;
-  by: string;
-  isUndoing: boolean;
-  isUndone: boolean;
-};
-
-/** A job with who moved what when, the last move first. */
-export type JobTold = JobStanding & { openedAt: Date; openedBy: string; told: readonly MoveTold[] };
-
-/** One job by its number; null when there is none. */
-export async function findJob(actor: Actor, number: number, todayOn: Day): Promise<JobTold | null> {
-  assertAllowed(actor, 'studio.see');
-  const row = await db().job.findUnique({
-    where: { number },
-    select: { ...jobColumns, openedAt: true, openedById: true },
-  });
-  if (!row) return null;
-  const moves = await db().jobMove.findMany({
-    where: { jobId: row.id },
-    select: {
-      id: true,
-      pieces: true,
-      fromPosition: true,
-      toPosition: true,
-      movedOn: true,
-      at: true,
-      staffId: true,
-      undoesId: true,
-      undoneBy: { select: { id: true } },
-    },
-    orderBy: { id: 'desc' },
-    take: 400,
-  });
-  const names = await namesOf([row.openedById, ...moves.map((move) => move.staffId)]);
-  const { openedAt, openedById, ...job } = row;
-  return {
-    ...readJob(job, todayOn),
-    openedAt,
-    openedBy: names.get(openedById) ?? 'somebody',
-    told: moves.map(({ staffId, undoesId, undoneBy, ...move }) => ({
-      ...move,
-      id: move.id.toString(),
-      movedOn: dayFromDate(move.movedOn),
-      by: names.get(staffId) ?? 'somebody',
-      isUndoing: undoesId !== null,
-      isUndone: undoneBy !== null,
-    })),
-  };
-}
-
-async function namesOf(staffIds: readonly string[]): Promise<Map<string, string>> {
-  const rows = await db().staff.findMany({
-    where: { id: { in: [...new Set(staffIds)] } },
-    select: { id: true, name: true },
-  });
-  return new Map(rows.map((row) => [row.id, row.name]));
 }
 
 /** A piece of the stock list that a job can be opened for. */

@@ -12,6 +12,7 @@ import { readyDays } from '@/lib/studio/rules/days';
 import { routes, type Technique } from '@/lib/studio/rules/routes';
 
 const techniques = Object.keys(routes) as Technique[];
+type Wish = { undo: boolean; at: number; pieces: number };
 const wish = fc.record({
   undo: fc.boolean(),
   at: fc.nat(12),
@@ -24,7 +25,7 @@ const days = fc.array(wish, { maxLength: 60 });
 function run(
   technique: Technique,
   pieces: number,
-  wishes: readonly fc.TypeOf<typeof days>[number][],
+  wishes: readonly Wish[],
 ) {
   const job = { pieces, steps: routes[technique], moves: [] as Move[] };
   for (const { undo, at, pieces: wanted } of wishes) {

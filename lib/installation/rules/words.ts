@@ -1,3 +1,4 @@
+import { notAllowedMessage, type NotAllowed } from '@/lib/access/rules';
 import { dayOf, formatDay, formatInstant, type Day } from '@/lib/dates/rules';
 import {
   kindWords,
@@ -6,6 +7,9 @@ import {
   type ChangeRefusal,
   type Span,
 } from '@/lib/installation/rules';
+
+/** Why nothing happened, whatever it was: no leave, or a form that was sent before. */
+export type AnyRefusal = NotAllowed | { code: 'key_used_for_something_else' };
 
 /** A time of day in a zone: `9:30 am`. */
 export function timeWords(instant: Date, zone: string): string {
@@ -35,6 +39,49 @@ export function movedWords(kind: AppointmentKind, span: Span, zone: string): str
 /** A day and its hours: `Friday 27 November, 9:00 am to 12:00 pm`. */
 export function whenWords(span: Span, zone: string): string {
   return `${dayWords(dayOf(span.startsAt, zone))}, ${hoursWords(span, zone)}`;
+}
+
+/** Says why nothing was booked, moved or called off, in the gallery's own time. */
+export function diaryRefusalMessage(
+  refusal: BookingRefusal | ChangeRefusal | AnyRefusal,
+  zone: string,
+): string {
+  switch (refusal.code) {
+    case 'not_allowed':
+      return notAllowedMessage(refusal);
+    case 'key_used_for_something_else':
+      return 'This page was sent before with something else in it. Load it again, please.';
+    case 'no_such_appointment':
+    case 'called_off_already':
+    case 'over_already':
+    case 'changed_meanwhile':
+      return changeRefusalMessage(refusal);
+    case 'no_such_commission':
+    case 'commission_ended':
+    case 'handed_over_already':
+    case 'lead_does_not_work_here':
+    case 'ends_before_it_starts':
+    case 'in_the_past':
+    case 'lead_is_elsewhere':
+      return bookingRefusalMessage(refusal, zone);
+  }
+}
+
+/** The field of the booking form at which a refusal is told. */
+export function refusedField(code: BookingRefusal['code']): string {
+  switch (code) {
+    case 'no_such_commission':
+    case 'commission_ended':
+    case 'handed_over_already':
+      return 'commissionId';
+    case 'lead_does_not_work_here':
+    case 'lead_is_elsewhere':
+      return 'leadId';
+    case 'ends_before_it_starts':
+      return 'to';
+    case 'in_the_past':
+      return 'day';
+  }
 }
 
 /** Says why nothing was booked, in the gallery's own time. */

@@ -1,3 +1,5 @@
+import { notAllowedMessage, type NotAllowed } from '@/lib/access/rules';
+import { daysBetween, formatDay, type Day } from '@/lib/dates/rules';
 import { formatCents, type Currency } from '@/lib/money/rules';
 import type { BeforeClay, MoveRefusal, UndoRefusal } from '@/lib/studio/rules';
 
@@ -6,6 +8,9 @@ export type OpenJobRefusal =
   | { code: 'no_such_commission' }
   | { code: 'commission_ended'; commissionNumber: number }
   | { code: 'no_such_piece' };
+
+/** Why nothing happened, whatever it was: no leave, or a form that was sent before. */
+export type AnyRefusal = NotAllowed | { code: 'key_used_for_something_else' };
 
 /** `1 piece`, `24 pieces`. */
 export function piecesWords(pieces: number): string {
@@ -67,8 +72,11 @@ export function beforeClayWords(
 }
 
 /** Says why pieces were not moved. */
-export function moveRefusalMessage(refusal: MoveRefusal): string {
+export function moveRefusalMessage(refusal: MoveRefusal | AnyRefusal): string {
   switch (refusal.code) {
+    case 'not_allowed':
+    case 'key_used_for_something_else':
+      return anyRefusalMessage(refusal);
     case 'no_such_job':
       return 'That job is not in the studio’s list.';
     case 'finished_already':
@@ -88,8 +96,11 @@ export function moveRefusalMessage(refusal: MoveRefusal): string {
 }
 
 /** Says why a move was not taken back. */
-export function undoRefusalMessage(refusal: UndoRefusal): string {
+export function undoRefusalMessage(refusal: UndoRefusal | AnyRefusal): string {
   switch (refusal.code) {
+    case 'not_allowed':
+    case 'key_used_for_something_else':
+      return anyRefusalMessage(refusal);
     case 'no_such_move':
       return 'That move is not in the studio’s list.';
     case 'an_undoing_stays':
@@ -99,6 +110,11 @@ export function undoRefusalMessage(refusal: UndoRefusal): string {
     case 'pieces_went_on':
       return notThere(refusal, 'They have gone on meanwhile.');
   }
+}
+
+function anyRefusalMessage(refusal: AnyRefusal): string {
+  if (refusal.code === 'not_allowed') return notAllowedMessage(refusal);
+  return 'This page was sent before with something else in it. Load it again, please.';
 }
 
 function notThere(
@@ -115,8 +131,11 @@ function notThere(
 }
 
 /** Says why a job was not opened. */
-export function openJobRefusalMessage(refusal: OpenJobRefusal): string {
+export function openJobRefusalMessage(refusal: OpenJobRefusal | AnyRefusal): string {
   switch (refusal.code) {
+    case 'not_allowed':
+    case 'key_used_for_something_else':
+      return anyRefusalMessage(refusal);
     case 'no_such_commission':
       return 'That commission is not in the book.';
     case 'commission_ended':
@@ -124,4 +143,48 @@ export function openJobRefusalMessage(refusal: OpenJobRefusal): string {
     case 'no_such_piece':
       return 'That piece is not in the stock list.';
   }
+}
+
+/**
+ * Since when pieces stand where they stand: `since today`, `since yesterday`,
+ * `since 4 May, 9 days`.
+ *
+ * @returns `not begun yet` for pieces that never moved
+ */
+export function sinceWords(sinceOn: Day | null, todayOn: Day): string {
+  if (sinceOn === null) return 'not begun yet';
+  const days = Math.max(0, daysBetween(sinceOn, todayOn));
+  if (days === 0) return 'since today';
+  if (days === 1) return 'since yesterday';
+  return `since ${shortDay(sinceOn, todayOn)}, ${days} days`;
+}
+
+/** A day without its year when it lies in the same year: `4 May`, `4 May 2025`. */
+export function shortDay(day: Day, todayOn: Day): string {
+  const words = formatDay(day, 'short');
+  return day.slice(0, 4) === todayOn.slice(0, 4) ? words.replace(/ \d{4}$/, '') : words;
+}
+
+/** How long a step commonly takes: `5 to 14 days, most often 10`, `1 day`. */
+export function stepDaysWords(step: {
+  shortestDays: number;
+  likelyDays: number;
+  longestDays: number;
+}): string {
+  const { shortestDays, likelyDays, longestDays } = step;
+  if (shortestDays === longestDays) return longestDays === 1 ? '1 day' : `${longestDays} days`;
+  const span = `${shortestDays} to ${longestDays} days`;
+  return likelyDays === longestDays ? span : `${span}, most often ${likelyDays}`;
+}
+
+/** When a job should be ready: `about 12 June; 3 June at the earliest, 30 June at the latest`. */
+export function readyWords(
+  ready: { shortestOn: Day; likelyOn: Day; longestOn: Day },
+  todayOn: Day,
+): string {
+  const { shortestOn, likelyOn, longestOn } = ready;
+  return (
+    `about ${shortDay(likelyOn, todayOn)}; ${shortDay(shortestOn, todayOn)} at the earliest, ` +
+    `${shortDay(longestOn, todayOn)} at the latest`
+  );
 }

@@ -107,12 +107,12 @@ test('nothing is booked for this very moment', () => {
 // Clocks in this zone go forward on 8 March 2026 at 2:00 and back on 1 November 2026 at 2:00
 // (United States daylight saving: second Sunday of March, first Sunday of November).
 test.each([
-  ['an ordinary morning', '2026-05-08', '09:00', '12:00', 3 * 60],
-  ['over the hour that is skipped', '2026-03-08', '01:00', '04:00', 2 * 60],
-  ['over the hour that comes twice', '2026-11-01', '00:30', '03:00', 3 * 60 + 30],
-  ['from a time that is skipped', '2026-03-08', '02:30', '05:00', 90],
-] as const)('hours are what the clock says: %s', (_label, day, from, to, minutes) => {
-  const span = spanOf({ day, from, to }, zone);
+  ['an ordinary morning', { day: '2026-05-08', from: '09:00', to: '12:00' }, 3 * 60],
+  ['over the skipped hour', { day: '2026-03-08', from: '01:00', to: '04:00' }, 2 * 60],
+  ['over the hour shown twice', { day: '2026-11-01', from: '00:30', to: '03:00' }, 3 * 60 + 30],
+  ['from a time that is skipped', { day: '2026-03-08', from: '02:30', to: '05:00' }, 90],
+] as const)('hours are what the clock says: %s', (_label, times, minutes) => {
+  const span = spanOf(times, zone);
   expect((span.endsAt.getTime() - span.startsAt.getTime()) / 60_000).toBe(minutes);
 });
 
