@@ -1,0 +1,111 @@
+import { SubmitButton } from '@/app/ui/button/submit-button';
+import { DayText } from '@/app/ui/figures/day-text';
+import { Field } from '@/app/ui/form/field';
+import { FormFrame } from '@/app/ui/form/form-frame';
+import { RequestKey } from '@/app/ui/form/request-key';
+import { Caution } from '@/app/ui/page/caution';
+import { Empty } from '@/app/ui/page/empty';
+import type { Day } from '@/lib/dates/rules';
+import { combinedRatePercent, ratesOn } from '@/lib/tax/rules';
+import type { DatedRate } from '@/lib/tax/rules/dated';
+import { addTaxRate, endTaxRate } from './actions';
+import css from './rates.module.css';
+
+type RatesProps = Readonly<{ rates: readonly DatedRate[]; today: Day }>;
+
+/** Every rate with its days, and what they come to today. */
+export function RateList({ rates, today }: RatesProps) {
+  if (rates.length === 0) {
+    return (
+      <Empty title="No rate is kept yet">
+        Nothing can be sold at the counter before at least one is there. Where a sale is taxed by
+        nobody, keep a rate of 0.
+      </Empty>
+    );
+  }
+  const parts = ratesOn(rates, today).map(({ authority: name, ratePercent }) => ({
+    name,
+    ratePercent,
+  }));
+  return (
+    <>
+      <p>
+        Today they come to <strong>{combinedRatePercent(parts)} %</strong> together.
+      </p>
+      <ul className={css['rates']}>
+        {rates.map((rate) => (
+          <li key={rate.id} className={css['rate']} data-past={isPast(rate, today) || undefined}>
+            <span>
+              {rate.authority} <strong>{rate.ratePercent} %</strong>
+            </span>
+            <span className={css['days']}>
+              from <DayText day={rate.fromOn} style="short" />
+              {rate.untilOn ? (
+                <>
+                  {' '}
+                  until <DayText day={rate.untilOn} style="short" />, which is taxed otherwise
+                </>
+              ) : null}
+            </span>
+            {rate.untilOn ? null : <EndRate rate={rate} />}
+          </li>
+        ))}
+      </ul>
+    </>
+  );
+}
+
+function isPast(rate: DatedRate, today: Day): boolean {
+  return rate.untilOn !== null && rate.untilOn <= today;
+}
+
+function EndRate({ rate }: Readonly<{ rate: DatedRate }>) {
+  return (
+    <details>
+      <summary>{rate.authority} takes nothing any more</summary>
+      <FormFrame action={endTaxRate} label={`End the rate of ${rate.authority}`} layout="row">
+        <RequestKey />
+        <input type="hidden" name="rateId" value={rate.id} />
+        <Field name="untilOn" label="From this day on" kind="day" required width="short" />
+        <SubmitButton variant="quiet">End it</SubmitButton>
+      </FormFrame>
+    </details>
+  );
+}
+
+/** A new authority, or a new rate of one that is here; the earlier rate ends the day before. */
+export function RateForm({ rates, today }: RatesProps) {
+  const authorities = [...new Set(rates.map((rate) => rate.authority))];
+  return (
+    <FormFrame action={addTaxRate} label="A rate from a day on">
+      <RequestKey />
+      <Field
+        name="authority"
+        label="Authority"
+        hint="Write it as it stands above to give it a new rate."
+        list="authorities"
+        required
+      />
+      <datalist id="authorities">
+        {authorities.map((authority) => (
+          <option key={authority} value={authority} />
+        ))}
+      </datalist>
+      <Field name="ratePercent" label="Rate" kind="percent" required width="short" />
+      <Field
+        name="fromOn"
+        label="First day"
+        kind="day"
+        defaultValue={today}
+        hint="Sales made before keep the tax they were made with."
+        required
+        width="half"
+      />
+      <Caution>
+        the tool works the tax out from what is kept here; a tax adviser says which rates are yours,
+        and what is taxed.
+      </Caution>
+      <SubmitButton>Keep this rate</SubmitButton>
+    </FormFrame>
+  );
+}
