@@ -59,6 +59,7 @@ describe('instalments by percentages', () => {
     ['short of 100', ['50', '49.99']],
     ['over 100', ['50', '50.01']],
     ['below zero', ['150', '-50']],
+    ['just below zero', ['101', '-1']],
     ['not decimals', ['50', 'half']],
     ['none', []],
   ])('percentages %s do not share out a price', (_label, percents) => {

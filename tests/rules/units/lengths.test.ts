@@ -29,6 +29,7 @@ describe('lengths as people type them', () => {
     ['millimetres', '254 mm', 254_000],
     ['centimetres without a gap', '25.4cm', 254_000],
     ['metres', '2.4 m', 2_400_000],
+    ['the longest there is', '100 m', 100_000_000],
     ['capitals and spaces', '  10 IN ', 254_000],
   ])('%s', (_label, text, um) => {
     expect(parseLength(text, 'in')).toEqual({ ok: true, value: um });

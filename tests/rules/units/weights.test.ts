@@ -17,6 +17,7 @@ describe('weights as people type them', () => {
     ['one pound, rounded to the gram', '1 pound', 454],
     ['kilograms', '2.3 kg', 2_300],
     ['grams', '850g', 850],
+    ['the heaviest there is', '100000 kg', 100_000_000],
   ])('%s', (_label, text, grams) => {
     expect(parseWeight(text, 'lb')).toEqual({ ok: true, value: grams });
   });

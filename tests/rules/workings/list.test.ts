@@ -131,6 +131,7 @@ describe('what is refused, by its key', () => {
     ['money-split', { cents: 1, weights: Array(1_001).fill(1) }, /^weights: .*1000/],
     ['instalments', { cents: 1, percents: ['50', '49'] }, /^percents: must .* add up to 100/],
     ['instalments', { cents: 1, percents: ['half'] }, /^percents\[0\]: must be a decimal/],
+    ['instalments', { cents: 1, percents: ['99.9999999'] }, /^percents\[0\]: .* 6 places/],
     ['instalments', { cents: 1, percents: [100] }, /^percents\[0\]: must be a decimal in quotes/],
     ['sales-tax', { ...oneLine, roundBy: 'page' }, /^roundBy: must be "invoice" or "item"/],
     ['sales-tax', { ...oneLine, roundBy: 'item', ratePercent: '-1' }, /^ratePercent: must/],
@@ -162,7 +163,8 @@ describe('what is refused, by its key', () => {
 });
 
 test('a list in a sentence stops after twelve', () => {
-  const numbers = Array.from({ length: 14 }, (_, place) => String(place + 1));
+  const numbers = Array.from({ length: 13 }, (_, place) => String(place + 1));
   expect([listed([]), listed(['a']), listed(['a', 'b', 'c'])]).toEqual(['none', 'a', 'a, b and c']);
-  expect(listed(numbers)).toBe('1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12 and 2 more');
+  expect(listed(numbers)).toBe('1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12 and 1 more');
+  expect(listed(numbers.slice(0, 12))).toMatch(/, 11 and 12$/);
 });
