@@ -27,7 +27,7 @@ export const claySize: Working<z.infer<typeof claySizeInput>, { wetMm: number }>
     return {
       output: { wetMm },
       working: [
-        `The clay loses ${shrinkagePercent} % of its wet length.`,
+        `The clay loses ${shrinkagePercent}% of its wet length.`,
         `${firedUm / 1_000} mm ÷ (1 − ${shrinkagePercent} ÷ 100) is ${wetMm} mm.`,
       ],
     };
@@ -89,7 +89,7 @@ export const absorptionClass: Working<z.infer<typeof absorptionInput>, Absorptio
     const output = workedValue(absorptionOf(absorptionPercent));
     return {
       output,
-      working: [`${absorptionPercent} % of the dry weight is ${output.class}.`],
+      working: [`${absorptionPercent}% of the dry weight is ${output.class}.`],
     };
   },
 };

@@ -61,7 +61,7 @@ export const instalments: Working<z.infer<typeof instalmentsInput>, Parts> = {
   example: { cents: 123_457, percents: ['50', '25', '25'] },
   input: instalmentsInput,
   workOut: ({ cents, percents }) => {
-    const by = listed(percents.map((percent) => `${percent} %`));
+    const by = listed(percents.map((percent) => `${percent}%`));
     return workedSplit(cents, by, splitInSteps(cents, percentWeights(percents)));
   },
 };

@@ -54,7 +54,7 @@ function invoiceSteps({ lines, ratePercent }: TaxInput, due: TaxDue): string[] {
   const all = sumCents(lines.map((each) => each.cents));
   const steps = [
     `Taxable: ${formatCents(taxable)} of ${formatCents(all)}.`,
-    `${formatCents(taxable)} × ${ratePercent} % is ${exactTax(taxable, ratePercent)} exactly.`,
+    `${formatCents(taxable)} × ${ratePercent}% is ${exactTax(taxable, ratePercent)} exactly.`,
     `Rounded once for the whole sale, half a cent up: ${formatCents(due.taxCents)}.`,
   ];
   if (lines.length === 1) return steps;
@@ -68,7 +68,7 @@ function itemSteps({ lines, ratePercent }: TaxInput, due: TaxDue): string[] {
     if (!each.taxable) return `Line ${number}: ${formatCents(each.cents)} is not taxed.`;
     const exact = exactTax(each.cents, ratePercent);
     const rounded = formatCents(due.perLineCents[place] ?? 0n);
-    const product = `${formatCents(each.cents)} × ${ratePercent} %`;
+    const product = `${formatCents(each.cents)} × ${ratePercent}%`;
     return `Line ${number}: ${product} is ${exact}, rounded ${rounded}.`;
   });
   if (lines.length > steps.length) steps.push(`And ${lines.length - steps.length} lines more.`);

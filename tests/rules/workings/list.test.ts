@@ -95,7 +95,7 @@ describe('what is answered', () => {
     const lines = Array.from({ length: 15 }, () => ({ cents: 999, taxable: true }));
     const answer = answerOf('sales-tax', { lines, ratePercent: '7.25', roundBy: 'item' });
     const steps = answer.ok ? answer.value.working : [];
-    expect(steps[0]).toBe('Line 1: $9.99 × 7.25 % is $0.724275, rounded $0.72.');
+    expect(steps[0]).toBe('Line 1: $9.99 × 7.25% is $0.724275, rounded $0.72.');
     expect(steps.slice(12)).toEqual(['And 3 lines more.', 'Added up: $10.80.']);
   });
 
@@ -109,7 +109,7 @@ describe('what is answered', () => {
         value: {
           working: [
             'Taxable: $9.99 of $14.99.',
-            '$9.99 × 7.25 % is $0.724275 exactly.',
+            '$9.99 × 7.25% is $0.724275 exactly.',
             'Rounded once for the whole sale, half a cent up: $0.72.',
             'Shared over the lines by largest remainder: $0.72 and $0.00.',
           ],
