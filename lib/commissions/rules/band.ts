@@ -1,7 +1,7 @@
 import type { Day } from '@/lib/dates/rules';
 import { pegProgress, type PegProgress } from '@/lib/studio/rules/days';
 import { approvedOf, depositThereOn, type CommissionFacts } from './facts';
-import type { Where } from './standing';
+import type { Where, WhereKey } from './where';
 
 /** The pegs of a commission's band, in time. */
 export const bandPegs = [
@@ -40,46 +40,34 @@ const studioPegs = ['clay', 'dry', 'bisque', 'glaze', 'assembled'] as const;
  */
 export function band(facts: CommissionFacts, where: Where): BandPeg[] {
   const doneOn = daysDone(facts);
-  const next = isOver(where) ? undefined : nextPeg(where, doneOn);
+  const next = nextPegs[where.key];
+  const nextName = next === 'studio' ? studioPegs.find((name) => doneOn[name] === null) : next;
   return bandPegs.map((name) => {
     const on = doneOn[name];
     if (on !== null) return { name, state: 'done', on };
-    return { name, state: name === next ? 'next' : 'open', on: null };
+    return { name, state: name === nextName ? 'next' : 'open', on: null };
   });
 }
 
-function isOver(where: Where): boolean {
-  return where.key === 'ended' || where.key === 'handed_over' || where.key === 'rest_owed';
-}
-
-function nextPeg(where: Where, doneOn: Record<BandPegName, Day | null>): BandPegName | undefined {
-  switch (where.key) {
-    case 'to_agree':
-      return 'agreed';
-    case 'sketch_to_show':
-    case 'sketch_shown':
-      return 'sketch';
-    case 'colours_to_show':
-    case 'colours_shown':
-      return 'colours';
-    case 'deposit_to_ask':
-    case 'deposit_asked':
-      return 'deposit';
-    case 'job_to_open':
-    case 'clay_to_begin':
-      return 'clay';
-    case 'in_the_studio':
-      return studioPegs.find((name) => doneOn[name] === null) ?? 'hung';
-    case 'hanging_to_book':
-    case 'hanging_booked':
-    case 'to_hand_over':
-      return 'hung';
-    case 'rest_owed':
-    case 'handed_over':
-    case 'ended':
-      return undefined;
-  }
-}
+/** Which peg is next; in the studio, the first state of the clay that is not done. */
+const nextPegs: Record<WhereKey, BandPegName | 'studio' | null> = {
+  to_agree: 'agreed',
+  sketch_to_show: 'sketch',
+  sketch_shown: 'sketch',
+  colours_to_show: 'colours',
+  colours_shown: 'colours',
+  deposit_to_ask: 'deposit',
+  deposit_asked: 'deposit',
+  job_to_open: 'clay',
+  clay_to_begin: 'clay',
+  in_the_studio: 'studio',
+  hanging_to_book: 'hung',
+  hanging_booked: 'hung',
+  to_hand_over: 'hung',
+  rest_owed: null,
+  handed_over: null,
+  ended: null,
+};
 
 function daysDone(facts: CommissionFacts): Record<BandPegName, Day | null> {
   const progress = facts.jobs.map((job) => pegProgress(job));

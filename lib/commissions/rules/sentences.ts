@@ -1,7 +1,8 @@
 import { formatDay, type Day } from '@/lib/dates/rules';
 import { formatCents, type Currency } from '@/lib/money/rules';
 import { piecesWords } from '@/lib/studio/rules/words';
-import type { Standing, WaitsOn, Where } from './standing';
+import type { Standing, WaitsOn } from './standing';
+import type { Where, WhereKey } from './where';
 
 /** How a sentence is told: on which day, and whether amounts may be named to whoever reads it. */
 export type Telling = {
@@ -26,12 +27,16 @@ export const waitsOnWords: Record<WaitsOn, string> = {
  */
 export function standingSentence(standing: Standing, telling: Telling): string {
   const { where, waitsOn } = standing;
+  const told = toldOf(where).is(where, telling);
+  if (waitsOn === 'nobody') return `${told}.`;
   const since = dayWord(standing.since, telling.today);
-  if (where.key === 'in_the_studio') {
-    return `In the studio since ${since}: ${standsAt(where)}.`;
-  }
-  if (waitsOn === 'nobody') return nothingToDo(where, telling);
-  return `Waiting for the ${waitsOn} since ${since}: ${toDo(where, telling)}.`;
+  const head = where.key === 'in_the_studio' ? 'In the studio' : `Waiting for the ${waitsOn}`;
+  return `${head} since ${since}: ${told}.`;
+}
+
+/** What the button of the next thing says; null when there is nothing left to do. */
+export function nextWords(where: Where): string | null {
+  return toldOf(where).next(where);
 }
 
 /**
@@ -44,61 +49,92 @@ export function dayWord(day: Day, today: Day): string {
   return day.slice(0, 4) === today.slice(0, 4) ? written.slice(0, -5) : written;
 }
 
-function standsAt(where: Extract<Where, { key: 'in_the_studio' }>): string {
-  const all = where.pieces === where.ofPieces;
-  const pieces = all
-    ? piecesWords(where.pieces)
-    : `${where.pieces} of ${piecesWords(where.ofPieces)}`;
-  return `${pieces} at ${where.at}`;
-}
+type Told<Key extends WhereKey> = {
+  /** The end of the sentence; the whole of it where nobody is waited for. */
+  is: (where: Where<Key>, telling: Telling) => string;
+  next: (where: Where<Key>) => string | null;
+};
 
-function toDo(where: Where, telling: Telling): string {
-  switch (where.key) {
-    case 'to_agree':
-      return 'agree on the price and the day';
-    case 'sketch_to_show':
-      return `draw and show sketch ${where.letter}`;
-    case 'sketch_shown':
-      return `approve sketch ${where.letter}`;
-    case 'colours_to_show':
-      return `make and show colour tile ${where.number}`;
-    case 'colours_shown':
-      return `approve colour tile ${where.number}`;
-    case 'deposit_to_ask':
-      return `ask for the deposit${amount(where.leftCents, telling)}`;
-    case 'deposit_asked':
-      return `pay the deposit${amount(where.leftCents, telling)}`;
-    case 'job_to_open':
-      return 'open the job, so that the making can begin';
-    case 'clay_to_begin':
-      return `begin with the clay of job ${where.jobNumber}`;
-    case 'hanging_to_book':
-      return 'it is finished, book the hanging';
-    case 'to_hand_over':
-      return `it was to be ${kindDone[where.kind]}, hand it over`;
-    case 'rest_owed':
-      return `pay the rest${amount(where.leftCents, telling)}`;
-    case 'in_the_studio':
-    case 'hanging_booked':
-    case 'handed_over':
-    case 'ended':
-      return '';
-  }
-}
-
+const nothing = () => null;
 const kindDone = { hanging: 'hung', delivery: 'delivered' } as const;
 
-function nothingToDo(where: Where, { today }: Telling): string {
-  switch (where.key) {
-    case 'hanging_booked':
-      return `Finished, and to be ${kindDone[where.kind]} on ${dayWord(where.on, today)}.`;
-    case 'handed_over':
-      return `Handed over on ${dayWord(where.handedOn, today)}, and paid.`;
-    case 'ended':
-      return `Ended early on ${dayWord(where.endedOn, today)}: ${withoutFullStop(where.why)}.`;
-    default:
-      return 'There is nothing to do.';
-  }
+const told: { [Key in WhereKey]: Told<Key> } = {
+  to_agree: {
+    is: () => 'agree on the price and the day',
+    next: () => 'Write down what was agreed',
+  },
+  sketch_to_show: {
+    is: ({ letter }) => `draw and show sketch ${letter}`,
+    next: () => 'Show a sketch',
+  },
+  sketch_shown: {
+    is: ({ letter }) => `approve sketch ${letter}`,
+    next: ({ letter }) => `Write down the yes to sketch ${letter}`,
+  },
+  colours_to_show: {
+    is: ({ number }) => `make and show colour tile ${number}`,
+    next: () => 'Show a colour tile',
+  },
+  colours_shown: {
+    is: ({ number }) => `approve colour tile ${number}`,
+    next: ({ number }) => `Write down the yes to tile ${number}`,
+  },
+  deposit_to_ask: {
+    is: ({ leftCents }, telling) => `ask for the deposit${amount(leftCents, telling)}`,
+    next: () => 'Ask for the deposit',
+  },
+  deposit_asked: {
+    is: ({ leftCents }, telling) => `pay the deposit${amount(leftCents, telling)}`,
+    next: () => 'Take a payment',
+  },
+  job_to_open: {
+    is: () => 'open the job, so that the making can begin',
+    next: () => 'Open the job',
+  },
+  clay_to_begin: {
+    is: ({ jobNumber }) => `begin with the clay of job ${jobNumber}`,
+    next: ({ jobNumber }) => `Go to job ${jobNumber}`,
+  },
+  in_the_studio: {
+    is: (where) => standsAt(where),
+    next: ({ jobNumber }) => `Go to job ${jobNumber}`,
+  },
+  hanging_to_book: {
+    is: () => 'it is finished, book the hanging',
+    next: () => 'Book the hanging',
+  },
+  hanging_booked: {
+    is: ({ kind, on }, { today }) =>
+      `Finished, and to be ${kindDone[kind]} on ${dayWord(on, today)}`,
+    next: () => 'Look at the day',
+  },
+  to_hand_over: {
+    is: ({ kind }) => `it was to be ${kindDone[kind]}, hand it over`,
+    next: () => 'Hand it over',
+  },
+  rest_owed: {
+    is: ({ leftCents }, telling) => `pay the rest${amount(leftCents, telling)}`,
+    next: () => 'Take a payment',
+  },
+  handed_over: {
+    is: ({ handedOn }, { today }) => `Handed over on ${dayWord(handedOn, today)}, and paid`,
+    next: nothing,
+  },
+  ended: {
+    is: ({ endedOn, why }, { today }) =>
+      `Ended early on ${dayWord(endedOn, today)}: ${withoutFullStop(why)}`,
+    next: nothing,
+  },
+};
+
+function toldOf<Key extends WhereKey>(where: Where<Key>): Told<Key> {
+  return told[where.key];
+}
+
+function standsAt(where: Where<'in_the_studio'>): string {
+  const ofHowMany = piecesWords(where.ofPieces);
+  const pieces = where.pieces === where.ofPieces ? ofHowMany : `${where.pieces} of ${ofHowMany}`;
+  return `${pieces} at ${where.at}`;
 }
 
 function withoutFullStop(sentence: string): string {
@@ -107,39 +143,4 @@ function withoutFullStop(sentence: string): string {
 
 function amount(cents: bigint, { seesMoney, currency }: Telling): string {
   return seesMoney ? `, ${formatCents(cents, { currency })}` : '';
-}
-
-/** What the button of the next thing says; null when there is nothing left to do. */
-export function nextWords(where: Where): string | null {
-  switch (where.key) {
-    case 'to_agree':
-      return 'Write down what was agreed';
-    case 'sketch_to_show':
-      return 'Show a sketch';
-    case 'sketch_shown':
-      return `Write down the yes to sketch ${where.letter}`;
-    case 'colours_to_show':
-      return 'Show a colour tile';
-    case 'colours_shown':
-      return `Write down the yes to tile ${where.number}`;
-    case 'deposit_to_ask':
-      return 'Ask for the deposit';
-    case 'deposit_asked':
-    case 'rest_owed':
-      return 'Take a payment';
-    case 'job_to_open':
-      return 'Open the job';
-    case 'clay_to_begin':
-    case 'in_the_studio':
-      return `Go to job ${where.jobNumber}`;
-    case 'hanging_to_book':
-      return 'Book the hanging';
-    case 'hanging_booked':
-      return 'Look at the day';
-    case 'to_hand_over':
-      return 'Hand it over';
-    case 'handed_over':
-    case 'ended':
-      return null;
-  }
 }

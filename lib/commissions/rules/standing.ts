@@ -1,6 +1,5 @@
 import type { Permission } from '@/lib/access/rules';
 import type { Day } from '@/lib/dates/rules';
-import type { Cents } from '@/lib/money/rules';
 import { finishedPosition, placeName, standingsOf } from '@/lib/studio/rules';
 import {
   approvedOf,
@@ -12,29 +11,11 @@ import {
   type JobFact,
   type ShownFact,
 } from './facts';
+import type { Where } from './where';
 import { nextLetter } from './words';
 
 /** Whose clock is running. */
 export type WaitsOn = 'collector' | 'studio' | 'gallery' | 'nobody';
-
-/** Where a commission stands, with the facts that the sentence needs. */
-export type Where =
-  | { key: 'to_agree' }
-  | { key: 'sketch_to_show'; letter: string }
-  | { key: 'sketch_shown'; letter: string }
-  | { key: 'colours_to_show'; number: number }
-  | { key: 'colours_shown'; number: string }
-  | { key: 'deposit_to_ask'; leftCents: Cents }
-  | { key: 'deposit_asked'; leftCents: Cents }
-  | { key: 'job_to_open' }
-  | { key: 'clay_to_begin'; jobNumber: number }
-  | { key: 'in_the_studio'; jobNumber: number; pieces: number; ofPieces: number; at: string }
-  | { key: 'hanging_to_book' }
-  | { key: 'hanging_booked'; kind: 'hanging' | 'delivery'; on: Day }
-  | { key: 'to_hand_over'; kind: 'hanging' | 'delivery'; on: Day }
-  | { key: 'rest_owed'; handedOn: Day; leftCents: Cents }
-  | { key: 'handed_over'; handedOn: Day }
-  | { key: 'ended'; endedOn: Day; why: string };
 
 /** Where it stands, whom it waits on, since which day, and who may do the next thing. */
 export type Standing = {

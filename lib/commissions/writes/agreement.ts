@@ -1,6 +1,6 @@
 import 'server-only';
 import type { Doer } from '@/lib/access/rules';
-import type { AgreeInput, AskForMoneyInput } from '@/lib/commissions/input';
+import type { AgreeInput, AskForMoneyInput } from '@/lib/commissions/input/money';
 import { paidCents } from '@/lib/commissions/rules/facts';
 import {
   commissionTaxCents,
@@ -65,7 +65,7 @@ export async function addAgreement(
 ): Promise<Result<AgreementWritten, CommissionRefusal>> {
   const found = await findOpen(tx, doer, agreement.commissionId);
   if (!found.ok) return found;
-  const { commissionId, deposit, agreedOn, promisedOn, ...kept } = agreement;
+  const { commissionId, priceCents, taxPlaceId, agreedBy, agreedOn, promisedOn } = agreement;
   if (agreedOn > found.value.today) return refuse({ code: 'day_to_come', on: agreedOn });
   const taxCents = await siteTaxCents(tx, found.value, agreement);
   if (taxCents === null) return refuse({ code: 'unknown_tax_place' });
@@ -75,8 +75,8 @@ export async function addAgreement(
   const version = found.value.agreementVersion + 1;
   await tx.agreement.create({
     data: {
-      ...kept,
-      ...{ commissionId, version, depositCents: decided.value, at: doer.at },
+      ...{ commissionId, version, priceCents, taxPlaceId, agreedBy },
+      ...{ depositCents: decided.value, at: doer.at },
       promisedOn: promisedOn && dateFromDay(promisedOn),
       agreedOn: dateFromDay(agreedOn),
       recordedById: doer.actor.id,
@@ -84,7 +84,6 @@ export async function addAgreement(
     select: { id: true },
   });
   const did = version === 1 ? 'wrote down the agreement' : 'wrote down a changed agreement';
-  const { priceCents, agreedBy } = kept;
   const facts = { version, priceCents, depositCents: decided.value, promisedOn, agreedBy };
   await tellHistory(tx, doer, { commissionId, did, facts });
   return ok({ version, depositCents: decided.value.toString() });

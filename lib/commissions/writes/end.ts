@@ -1,6 +1,6 @@
 import 'server-only';
 import type { Doer } from '@/lib/access/rules';
-import type { EndCommissionInput, HandOverInput } from '@/lib/commissions/input';
+import type { EndCommissionInput, HandOverInput } from '@/lib/commissions/input/course';
 import { paidCents } from '@/lib/commissions/rules/facts';
 import type { CommissionRefusal } from '@/lib/commissions/rules/refusals';
 import { isFinished } from '@/lib/commissions/rules/standing';

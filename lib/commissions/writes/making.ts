@@ -1,6 +1,6 @@
 import 'server-only';
 import type { Doer } from '@/lib/access/rules';
-import type { LetMakingBeginInput, OpenCommissionJobInput } from '@/lib/commissions/input';
+import type { LetMakingBeginInput, OpenCommissionJobInput } from '@/lib/commissions/input/course';
 import { mayBegin } from '@/lib/commissions/rules/facts';
 import type { CommissionRefusal } from '@/lib/commissions/rules/refusals';
 import type { Day } from '@/lib/dates/rules';

@@ -1,6 +1,6 @@
 import 'server-only';
 import type { Doer } from '@/lib/access/rules';
-import type { TakePaymentInput } from '@/lib/commissions/input';
+import type { TakePaymentInput } from '@/lib/commissions/input/money';
 import { paidCents } from '@/lib/commissions/rules/facts';
 import { commissionMoney, commissionTaxCents, decidePayment } from '@/lib/commissions/rules/money';
 import type { CommissionRefusal } from '@/lib/commissions/rules/refusals';

@@ -1,8 +1,8 @@
 import 'server-only';
 import { createHash } from 'node:crypto';
-import { preparePicture, type PreparedPicture } from '@/lib/files/writes';
-import type { PictureRefusal } from '@/lib/files/rules';
-import { ok, type Result } from '@/lib/platform/result';
+import { preparePicture, type NewFile, type PreparedPicture } from '@/lib/files/writes';
+import type { CommissionRefusal } from '@/lib/commissions/rules/refusals';
+import { ok, refuse, type Result } from '@/lib/platform/result';
 
 /** A picture made ready outside the transaction, with the hash that stands for it in a command. */
 export type ReadyPicture = PreparedPicture & { sha256: string };
@@ -14,7 +14,7 @@ export type ReadyPicture = PreparedPicture & { sha256: string };
  */
 export async function readyPictures(
   chosen: readonly Blob[],
-): Promise<Result<ReadyPicture[], PictureRefusal>> {
+): Promise<Result<ReadyPicture[], CommissionRefusal>> {
   const ready: ReadyPicture[] = [];
   for (const picture of chosen) {
     const one = await readyPicture(picture);
@@ -25,9 +25,15 @@ export async function readyPictures(
 }
 
 /** Makes one picture ready; see {@link readyPictures}. */
-export async function readyPicture(chosen: Blob): Promise<Result<ReadyPicture, PictureRefusal>> {
+export async function readyPicture(chosen: Blob): Promise<Result<ReadyPicture, CommissionRefusal>> {
   const prepared = await preparePicture(new Uint8Array(await chosen.arrayBuffer()));
-  if (!prepared.ok) return prepared;
+  if (!prepared.ok) return refuse({ code: 'picture_not_kept', picture: prepared.refusal });
   const sha256 = createHash('sha256').update(prepared.value.bytes).digest('hex');
   return ok({ ...prepared.value, sha256 });
+}
+
+/** A ready picture as a file to keep. */
+export function fileToKeep(picture: ReadyPicture, at: Date): NewFile {
+  const { bytes, mediaType, widthPx, heightPx } = picture;
+  return { bytes, mediaType, widthPx, heightPx, at };
 }

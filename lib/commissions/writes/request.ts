@@ -7,7 +7,7 @@ import type {
   ChangeRequestInput,
   LogCommissionInput,
   RequestFields,
-} from '@/lib/commissions/input';
+} from '@/lib/commissions/input/request';
 import type { CommissionRefusal } from '@/lib/commissions/rules/refusals';
 import { dateFromDay, dayOf } from '@/lib/dates/rules';
 import { keepFile } from '@/lib/files/writes';
@@ -15,7 +15,7 @@ import type { Tx } from '@/lib/platform/db/transaction';
 import { ok, refuse, type Result } from '@/lib/platform/result';
 import { getGallery } from '@/lib/platform/settings';
 import { carryOut, findOpen, tellHistory, type AnyRefusal } from './carry-out';
-import { readyPictures, type ReadyPicture } from './pictures';
+import { fileToKeep, readyPictures, type ReadyPicture } from './pictures';
 
 /** A commission that was written down: its number is what people say. */
 export type LoggedCommission = { commissionId: string; number: number };
@@ -36,7 +36,8 @@ export async function logCommission(
   if (!allowed.ok) return allowed;
   const ready = await readyPictures(input.pictures);
   if (!ready.ok) return ready;
-  const { requestKey, collectorId, newName, newPhone, newEmail, pictures: _, ...fields } = input;
+  const { requestKey, collectorId, newName, newPhone, newEmail } = input;
+  const fields = fieldsOf(input);
   const who = collectorId ?? { name: newName ?? '', phone: newPhone, email: newEmail };
   const shas = ready.value.map((picture) => picture.sha256);
   const said = { who, fields, shas };
@@ -44,6 +45,18 @@ export async function logCommission(
   return carryOut(doer, command, (tx) =>
     addCommission(tx, doer, { who, fields, pictures: ready.value }),
   );
+}
+
+function fieldsOf({
+  requestKey: _requestKey,
+  pictures: _pictures,
+  collectorId: _collectorId,
+  newName: _newName,
+  newPhone: _newPhone,
+  newEmail: _newEmail,
+  ...fields
+}: LogCommissionInput): RequestFields {
+  return fields;
 }
 
 /** A request to write down: for a collector by id, or for someone new. */
@@ -99,8 +112,8 @@ async function keepPictures(
 ): Promise<void> {
   const { commissionId, caption, pictures } = kept;
   const fileIds: string[] = [];
-  for (const { sha256: _, ...picture } of pictures) {
-    fileIds.push((await keepFile(tx, { ...picture, at: doer.at })).id);
+  for (const picture of pictures) {
+    fileIds.push((await keepFile(tx, fileToKeep(picture, doer.at))).id);
   }
   await tx.commissionPicture.createMany({
     data: fileIds.map((fileId) => ({ commissionId, fileId, caption, at: doer.at })),

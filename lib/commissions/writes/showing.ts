@@ -1,6 +1,10 @@
 import 'server-only';
 import { allow, type Doer } from '@/lib/access/rules';
-import type { ApproveInput, ShowColourTileInput, ShowSketchInput } from '@/lib/commissions/input';
+import type {
+  ApproveInput,
+  ShowColourTileInput,
+  ShowSketchInput,
+} from '@/lib/commissions/input/showing';
 import type { CommissionRefusal } from '@/lib/commissions/rules/refusals';
 import { nextLetter, type ApprovalWay } from '@/lib/commissions/rules/words';
 import { dateFromDay, dayFromDate, type Day } from '@/lib/dates/rules';
@@ -8,7 +12,7 @@ import { keepFile } from '@/lib/files/writes';
 import type { Tx } from '@/lib/platform/db/transaction';
 import { ok, refuse, type Result } from '@/lib/platform/result';
 import { carryOut, findOpen, tellHistory, type AnyRefusal } from './carry-out';
-import { readyPicture, type ReadyPicture } from './pictures';
+import { fileToKeep, readyPicture, type ReadyPicture } from './pictures';
 
 /** A sketch or a colour tile that was shown: its id, what people call it, and its bytes' hash. */
 export type Shown = { id: string; label: string; fileSha256: string };
@@ -36,7 +40,8 @@ export async function showSketch(
   if (!allowed.ok) return allowed;
   const ready = await readyPicture(input.picture);
   if (!ready.ok) return ready;
-  const { requestKey, picture: _, ...shown } = input;
+  const { requestKey, commissionId, note, shownOn } = input;
+  const shown = { commissionId, note, shownOn };
   const said = { ...shown, sha256: ready.value.sha256 };
   const command = { name: 'showSketch', permission, key: requestKey, input: said } as const;
   return carryOut(doer, command, (tx) => addSketch(tx, doer, { ...shown, picture: ready.value }));
@@ -81,7 +86,8 @@ export async function showColourTile(
   if (!allowed.ok) return allowed;
   const ready = await readyPicture(input.picture);
   if (!ready.ok) return ready;
-  const { requestKey, picture: _, ...shown } = input;
+  const { requestKey, commissionId, glazes, shownOn } = input;
+  const shown = { commissionId, glazes, shownOn };
   const said = { ...shown, sha256: ready.value.sha256 };
   const command = { name: 'showColourTile', permission, key: requestKey, input: said } as const;
   return carryOut(doer, command, (tx) =>
@@ -111,8 +117,7 @@ export async function addColourTile(
 }
 
 async function keepPicture(tx: Tx, doer: Doer, picture: ReadyPicture) {
-  const { sha256: _, ...file } = picture;
-  const kept = await keepFile(tx, { ...file, at: doer.at });
+  const kept = await keepFile(tx, fileToKeep(picture, doer.at));
   return { fileId: kept.id, fileSha256: kept.sha256 };
 }
 

@@ -1,0 +1,60 @@
+import { z } from 'zod';
+import { dayInput } from '@/lib/dates/input';
+import { routes } from '@/lib/studio/rules/routes';
+import { known, saidLine } from './atoms';
+
+const requestKey = z.uuid();
+const commissionId = z.uuid();
+
+const why = saidLine('Say why, in a few words.', 600).min(3, 'Say why, in a few words.');
+
+/** The form by which the owner lets the making begin. */
+export const letMakingBeginInput = z.strictObject({ requestKey, commissionId, why });
+
+/** The form that ends a commission early. */
+export const endCommissionInput = z.strictObject({
+  requestKey,
+  commissionId,
+  why,
+  endedOn: dayInput,
+});
+
+/** The form that hands a piece over. */
+export const handOverInput = z.strictObject({
+  requestKey,
+  commissionId,
+  signedBy: saidLine('Write who signs for it.'),
+  handedOn: dayInput,
+});
+
+const partsMost = 2_000;
+
+/** The form that opens the job of a commission. */
+export const openCommissionJobInput = z.strictObject({
+  requestKey,
+  commissionId,
+  technique: z.literal(Object.keys(routes) as (keyof typeof routes)[], {
+    error: 'Say how it is made.',
+  }),
+  pieces: z
+    .string()
+    .trim()
+    .regex(/^\d{1,4}$/, 'Write how many parts, in figures.')
+    .transform((text) => Number(text))
+    .refine((count) => count >= 1 && count <= partsMost, {
+      message: `From 1 to ${partsMost} parts.`,
+    }),
+  neededOn: known(dayInput),
+});
+
+/** What letting the making begin takes. */
+export type LetMakingBeginInput = z.output<typeof letMakingBeginInput>;
+
+/** What ending a commission takes. */
+export type EndCommissionInput = z.output<typeof endCommissionInput>;
+
+/** What handing over takes. */
+export type HandOverInput = z.output<typeof handOverInput>;
+
+/** What opening its job takes. */
+export type OpenCommissionJobInput = z.output<typeof openCommissionJobInput>;

@@ -1,0 +1,40 @@
+import type { Day } from '@/lib/dates/rules';
+import type { Cents } from '@/lib/money/rules';
+
+/** No facts besides its name. */
+type Nothing = unknown;
+type Visit = { readonly kind: 'hanging' | 'delivery'; readonly on: Day };
+
+/** Every place where a commission can stand, with the facts that its sentence needs. */
+export type WhereFacts = {
+  to_agree: Nothing;
+  sketch_to_show: { readonly letter: string };
+  sketch_shown: { readonly letter: string };
+  colours_to_show: { readonly number: number };
+  colours_shown: { readonly number: string };
+  deposit_to_ask: { readonly leftCents: Cents };
+  deposit_asked: { readonly leftCents: Cents };
+  job_to_open: Nothing;
+  clay_to_begin: { readonly jobNumber: number };
+  in_the_studio: {
+    readonly jobNumber: number;
+    readonly pieces: number;
+    readonly ofPieces: number;
+    /** The name of the step, as it reads after "at". */
+    readonly at: string;
+  };
+  hanging_to_book: Nothing;
+  hanging_booked: Visit;
+  to_hand_over: Visit;
+  rest_owed: { readonly handedOn: Day; readonly leftCents: Cents };
+  handed_over: { readonly handedOn: Day };
+  ended: { readonly endedOn: Day; readonly why: string };
+};
+
+/** The name of a place where a commission can stand. */
+export type WhereKey = keyof WhereFacts;
+
+/** Where a commission stands, with its facts. */
+export type Where<Key extends WhereKey = WhereKey> = {
+  [One in Key]: { readonly key: One } & WhereFacts[One];
+}[Key];
