@@ -1,5 +1,5 @@
 import 'server-only';
-import { allow, type Doer, type NotAllowed } from '@/lib/access/rules';
+import { allow, isAllowed, type Doer, type NotAllowed } from '@/lib/access/rules';
 import { recordAudit } from '@/lib/audit/writes';
 import { dateFromDay, dayOf, type Day } from '@/lib/dates/rules';
 import { invariant } from '@/lib/platform/invariant';
@@ -112,7 +112,8 @@ export async function openStudioJob(
 /**
  * Moves all or some pieces of a job to the next step.
  *
- * Of two people who move the same pieces at once, one moves them and the other is told.
+ * Of two people who move the same pieces at once, one moves them and the other is told. Who may
+ * not see money is told of a missing deposit without its amount.
  *
  * @returns refuses, in this order: not allowed, then as {@link decideMove}
  */
@@ -124,7 +125,15 @@ export async function moveJobOn(
   if (!allowed.ok) return allowed;
   const { requestKey, ...moving } = input;
   const command = commandOf(doer, 'moveJobOn', requestKey, moving);
-  return onceOnly(command, (tx) => movePieces(tx, doer, moving));
+  const moved = await onceOnly(command, (tx) => movePieces(tx, doer, moving));
+  return moved.ok ? moved : refuse(asMayBeTold(doer, moved.refusal));
+}
+
+/** Who may not see what a commission costs is not told how much of its deposit is missing. */
+function asMayBeTold<Refusal extends { code: string }>(doer: Doer, refusal: Refusal): Refusal {
+  if (!('depositLeftCents' in refusal)) return refusal;
+  if (isAllowed(doer.actor.roles, 'commissions.see_money')) return refusal;
+  return { ...refusal, depositLeftCents: null };
 }
 
 /** The step of {@link moveJobOn}: joins the caller's transaction, asks nobody for leave. */
