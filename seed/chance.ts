@@ -1,7 +1,7 @@
-/** Chance that is the same each time: a small well-known generator (mulberry32) from one number. */
-export type Chance = {
-  /** From 0 up to, not including, 1. */
-  next(): number;
+import { chanceOf } from './pictures/chance';
+
+/** Chance that is the same each time it is asked from the same number. */
+export type TradeChance = {
   /** A whole number from low to high, both included. */
   whole(low: number, high: number): number;
   pick<Thing>(things: readonly Thing[]): Thing;
@@ -11,17 +11,13 @@ export type Chance = {
 };
 
 /** @throws Error when asked to pick from nothing */
-export function chanceFrom(seed: number): Chance {
-  let state = seed >>> 0;
-  const next = (): number => {
-    state = (state + 0x6d2b79f5) >>> 0;
-    let mixed = Math.imul(state ^ (state >>> 15), state | 1);
-    mixed ^= mixed + Math.imul(mixed ^ (mixed >>> 7), mixed | 61);
-    return ((mixed ^ (mixed >>> 14)) >>> 0) / 4_294_967_296;
-  };
-  const whole = (low: number, high: number): number => low + Math.floor(next() * (high - low + 1));
+export function tradeChance(seed: number): TradeChance {
+  const chance = chanceOf(seed);
   const weighted = <Thing>(things: readonly Thing[], weightOf: (thing: Thing) => number): Thing => {
-    let left = next() * things.reduce((sum, thing) => sum + weightOf(thing), 0);
+    let left = chance.between(
+      0,
+      things.reduce((sum, thing) => sum + weightOf(thing), 0),
+    );
     for (const thing of things) {
       left -= weightOf(thing);
       if (left < 0) return thing;
@@ -31,10 +27,9 @@ export function chanceFrom(seed: number): Chance {
     return last;
   };
   return {
-    next,
-    whole,
     weighted,
+    whole: (low, high) => Math.floor(chance.between(low, high + 1)),
     pick: (things) => weighted(things, () => 1),
-    happens: (share) => next() < share,
+    happens: (share) => chance.between(0, 1) < share,
   };
 }

@@ -1,0 +1,279 @@
+import { createHash } from 'node:crypto';
+import type { Actor, Doer } from '@/lib/access/rules';
+import { addAgreement, addInstalment } from '@/lib/commissions/writes/agreement';
+import { addEnd, addHandOver } from '@/lib/commissions/writes/end';
+import { addCommissionJob, addWordToBegin } from '@/lib/commissions/writes/making';
+import { addPayment } from '@/lib/commissions/writes/money';
+import type { ReadyPicture } from '@/lib/commissions/writes/pictures';
+import { addCommission } from '@/lib/commissions/writes/request';
+import {
+  addApproval,
+  addColourTile,
+  addSketch,
+  type Shown,
+} from '@/lib/commissions/writes/showing';
+import { addDays, instantOf, type Day } from '@/lib/dates/rules';
+import { addAppointment } from '@/lib/installation/writes';
+import { inTransaction, type Tx } from '@/lib/platform/db/transaction';
+import { invariant } from '@/lib/platform/invariant';
+import { ok, type Result } from '@/lib/platform/result';
+import { lengthOf } from './catalogue';
+import { colourwayOf } from './pictures/colourways';
+import { renderColourTile, renderSketch } from './pictures/papers';
+import { stages, type CommissionStory, type Stage } from './scenario/commission-story';
+import { gallery } from './scenario/gallery';
+import type { SetUp } from './set-up';
+import { walkJob } from './studio';
+import { drawWall } from './walls';
+
+export type { Stage };
+
+type Pictures = { wall: ReadyPicture; sketch: ReadyPicture; tile: ReadyPicture };
+
+type Play = {
+  today: Day;
+  setUp: SetUp;
+  collectors: ReadonlyMap<string, string>;
+  story: CommissionStory;
+  pictures: Pictures;
+  dayOfStage: (stage: Stage) => Day;
+};
+
+type Scene = Play & { tx: Tx; commissionId: string };
+
+/** The pictures that a story needs, drawn before anything is written. */
+export async function drawAll(story: CommissionStory): Promise<Pictures> {
+  const { motif, colourway, title } = story;
+  const proportion = lengthOf(story.width ?? '48 in') / lengthOf(story.height ?? '30 in');
+  const hue = title.length * 7;
+  const wall = await drawWall(hue);
+  return {
+    wall: ready({ bytes: wall, widthPx: 1200, heightPx: 900 }, 'image/jpeg'),
+    sketch: ready(await renderSketch({ motif, seed: title, proportion }), 'image/webp'),
+    tile: ready(await renderColourTile(colourway, title), 'image/webp'),
+  };
+}
+
+function ready(
+  picture: { bytes: Uint8Array; widthPx: number; heightPx: number },
+  mediaType: 'image/jpeg' | 'image/webp',
+): ReadyPicture {
+  const sha256 = createHash('sha256').update(picture.bytes).digest('hex');
+  return { ...picture, mediaType, sha256 };
+}
+
+/** Plays one story in one transaction, each step on its own day. */
+export async function playStory(play: Play): Promise<void> {
+  const done = await inTransaction<true, never>(
+    async (tx) => {
+      const logged = mustBe(
+        await addCommission(tx, at(play, 'asked', play.setUp.seller), asked(play)),
+      );
+      await goOn({ ...play, tx, commissionId: logged.commissionId });
+      return ok(true as const);
+    },
+    { timeoutMs: 120_000 },
+  );
+  invariant(done.ok, 'The demo is not refused.');
+}
+
+function asked({ story, collectors, pictures, today }: Play) {
+  const who = collectors.get(story.collector);
+  invariant(who, `${story.collector} is a collector of the demo.`);
+  const measure = (text: string | undefined) => (text === undefined ? null : lengthOf(text));
+  return {
+    who,
+    pictures: story.room === undefined ? [] : [pictures.wall],
+    fields: {
+      title: story.title,
+      wish: story.wish,
+      avoid: story.avoid ?? '',
+      colours: story.colours ?? '',
+      room: story.room ?? null,
+      wall: story.wall ?? null,
+      exposure: story.exposure ?? null,
+      siteAddress: story.siteAddress ?? null,
+      widthUm: measure(story.width),
+      heightUm: measure(story.height),
+      depthUm: measure(story.depth),
+      wishedOn: story.wishedInDays === undefined ? null : addDays(today, story.wishedInDays),
+      budgetFromCents: story.budgetFromCents ?? null,
+      budgetToCents: story.budgetToCents ?? null,
+    },
+  };
+}
+
+async function goOn(scene: Scene): Promise<void> {
+  const reached = (stage: Stage) => stages.indexOf(scene.story.until) >= stages.indexOf(stage);
+  if (reached('sketch shown')) await sketchAndAgree(scene, reached);
+  if (reached('deposit asked')) await deposit(scene, reached);
+  if (reached('ready to begin')) await making(scene);
+  if (reached('booked')) await booking(scene);
+  if (reached('handed over')) await handingOver(scene);
+  const { story, tx, commissionId, today } = scene;
+  if (story.endedWhy === undefined) return;
+  const endedOn = addDays(today, -20);
+  const doer = on(scene, scene.setUp.owner, endedOn);
+  mustBe(await addEnd(tx, doer, { commissionId, why: story.endedWhy, endedOn }));
+}
+
+async function sketchAndAgree(scene: Scene, reached: (stage: Stage) => boolean): Promise<void> {
+  const { tx, commissionId, story, pictures, setUp } = scene;
+  const shownOn = scene.dayOfStage('sketch shown');
+  const doer = at(scene, 'sketch shown', setUp.maker);
+  const note = 'Pencil, one to ten. It does not show the depth, nor the fired colour.';
+  const sketch = { commissionId, picture: pictures.sketch, note, shownOn };
+  const shown = mustBe(await addSketch(tx, doer, sketch));
+  if (!reached('agreed') || story.priceCents === undefined) return;
+  await sayYes(scene, 'sketch', shown, 'agreed');
+  mustBe(
+    await addAgreement(tx, at(scene, 'agreed', setUp.owner), {
+      commissionId,
+      priceCents: story.priceCents,
+      deposit: { as: 'percent', percent: '50' },
+      taxPlaceId: setUp.taxPlaceId,
+      promisedOn: addDays(scene.today, story.wishedInDays ?? -30),
+      agreedOn: scene.dayOfStage('agreed'),
+      agreedBy: story.collector,
+    }),
+  );
+}
+
+async function deposit(scene: Scene, reached: (stage: Stage) => boolean): Promise<void> {
+  const { tx, commissionId, story, pictures, setUp } = scene;
+  const agreement = await tx.agreement.findFirstOrThrow({ where: { commissionId } });
+  const askedOn = scene.dayOfStage('deposit asked');
+  const asking = mustBe(
+    await addInstalment(tx, at(scene, 'deposit asked', setUp.seller), {
+      commissionId,
+      name: 'Deposit',
+      amountCents: agreement.depositCents,
+      dueOn: addDays(askedOn, 14),
+    }),
+  );
+  if (!reached('colours shown')) return;
+  if (story.begunEarlyWhy === undefined) {
+    await pay(scene, 'colours shown', agreement.depositCents, asking.instalmentId);
+  }
+  const { name, description } = colourwayOf(story.colourway);
+  const tile = {
+    commissionId,
+    picture: pictures.tile,
+    glazes: `${name}, two coats, cone 6. ${description}`,
+    shownOn: scene.dayOfStage('colours shown'),
+  };
+  const shown = mustBe(await addColourTile(tx, at(scene, 'colours shown', setUp.maker), tile));
+  if (reached('ready to begin')) await sayYes(scene, 'colour_tile', shown, 'ready to begin');
+}
+
+async function sayYes(
+  scene: Scene,
+  what: 'sketch' | 'colour_tile',
+  shown: Shown,
+  stage: Stage,
+): Promise<void> {
+  const { tx, commissionId, story, setUp } = scene;
+  const yes = {
+    ...{ commissionId, what, shownId: shown.id, fileSha256: shown.fileSha256 },
+    approvedBy: story.collector,
+    how: 'signed_card' as const,
+    approvedOn: scene.dayOfStage(stage),
+  };
+  mustBe(await addApproval(tx, at(scene, stage, setUp.maker), yes));
+}
+
+async function pay(
+  scene: Scene,
+  stage: Stage,
+  amountCents: bigint,
+  instalmentId: string | null,
+): Promise<void> {
+  const { tx, commissionId, story, setUp } = scene;
+  const kind = 'bank_transfer' as const;
+  const paidBy = story.collector;
+  const payment = { commissionId, instalmentId, amountCents, kind, reference: '', paidBy };
+  mustBe(await addPayment(tx, at(scene, stage, setUp.seller), payment));
+}
+
+/** How many steps of the route are behind it when a stage is reached: to modelling is one move. */
+const movesUntil: Partial<Record<Stage, number>> = {
+  drying: 3,
+  bisque: 4,
+  glazing: 5,
+  curing: 9,
+  finished: 11,
+  booked: 11,
+  'handed over': 11,
+};
+
+async function making(scene: Scene): Promise<void> {
+  const { tx, commissionId, story, setUp, today } = scene;
+  const pieces = story.parts ?? 40;
+  const job = mustBe(
+    await addCommissionJob(tx, at(scene, 'ready to begin', setUp.maker), {
+      ...{ commissionId, technique: 'slab_relief', pieces, neededOn: null },
+    }),
+  );
+  const moves = movesUntil[story.until];
+  if (moves === undefined) return;
+  if (story.begunEarlyWhy !== undefined) {
+    const doer = at(scene, 'ready to begin', setUp.owner);
+    mustBe(await addWordToBegin(tx, doer, { commissionId, why: story.begunEarlyWhy }));
+  }
+  const first = scene.dayOfStage('drying');
+  const lastOn = scene.dayOfStage(stages.indexOf(story.until) > 10 ? 'finished' : story.until);
+  const days = Math.max(1, daysFrom(first, lastOn, today));
+  await walkJob(tx, setUp.maker, {
+    ...{ jobId: job.id, pieces },
+    moves: Array.from({ length: moves }, (_, move) =>
+      addDays(first, Math.round((days * move) / Math.max(1, moves - 1))),
+    ),
+  });
+}
+
+function daysFrom(first: Day, last: Day, today: Day): number {
+  let days = 0;
+  for (let day = first; day < last && day < today; day = addDays(day, 1)) days += 1;
+  return days;
+}
+
+async function booking(scene: Scene): Promise<void> {
+  const { tx, commissionId, story, setUp, today } = scene;
+  const isPast = story.until === 'handed over';
+  const day = isPast ? scene.dayOfStage('handed over') : addDays(today, story.wishedInDays ?? 9);
+  mustBe(
+    await addAppointment(tx, at(scene, 'booked', setUp.seller), {
+      ...{ kind: 'hanging', commissionId, leadId: setUp.maker.id, day, from: '10:00', to: '13:00' },
+      address: story.siteAddress ?? 'At the gallery',
+      note: 'Two people, the long level, spare fixings, touch-up wax. Ask about wires and pipes.',
+    }),
+  );
+}
+
+async function handingOver(scene: Scene): Promise<void> {
+  const { tx, commissionId, story, setUp } = scene;
+  const handedOn = scene.dayOfStage('handed over');
+  const doer = on(scene, setUp.owner, handedOn);
+  const signed = { commissionId, signedBy: story.collector, handedOn };
+  const handed = mustBe(await addHandOver(tx, doer, signed));
+  if (story.paidInFull !== true) return;
+  const total = BigInt(handed.totalCents);
+  const paid = await tx.commissionPayment.aggregate({
+    where: { commissionId },
+    _sum: { amountCents: true },
+  });
+  await pay(scene, 'handed over', total - (paid._sum.amountCents ?? 0n), null);
+}
+
+function at(scene: Play, stage: Stage, actor: Actor): Doer {
+  return on(scene, actor, scene.dayOfStage(stage));
+}
+
+function on(_scene: Play, actor: Actor, day: Day): Doer {
+  return { actor, at: instantOf(day, '16:10', gallery.timeZone) };
+}
+
+function mustBe<Value, Refusal>(result: Result<Value, Refusal>): Value {
+  invariant(result.ok, `The demo is not refused: ${JSON.stringify(result)}`);
+  return result.value;
+}

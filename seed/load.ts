@@ -1,0 +1,101 @@
+import { recordAudits } from '@/lib/audit/writes';
+import { dayFromDate, dayOf, dayStartAt, type Day } from '@/lib/dates/rules';
+import { now } from '@/lib/platform/clock';
+import { db } from '@/lib/platform/db/client';
+import { inTransaction, type Tx } from '@/lib/platform/db/transaction';
+import { invariant } from '@/lib/platform/invariant';
+import { ok } from '@/lib/platform/result';
+import { readPiecesForSale } from '@/lib/sales/reads';
+import { recordSales } from '@/lib/sales/writes';
+import { bringIntoStock } from '@/lib/stock/writes';
+import { drawPieces, fillCatalogue } from './catalogue';
+import { tradeChance } from './chance';
+import { addCollectors } from './collectors';
+import { playCommissions } from './commissions';
+import { gallery } from './scenario/gallery';
+import { beginningOf, setUpGallery, type SetUp } from './set-up';
+import { openStockJobs } from './studio';
+import { playTrade, type Rate, type TradeMonth } from './trade';
+
+/** The one number from which the demo's chances come. */
+const demoSeed = 20_417;
+
+/**
+ * Fills an empty, migrated database with the demo gallery: two years of trade and a commission in
+ * each state, played through the product's own rules and writes, in days counted back from today.
+ *
+ * @param report is told what is being done, in one short sentence at a time
+ * @throws Error when something is there already, or a write refuses what the scenario asks
+ */
+export async function loadDemoGallery(report: (sentence: string) => void): Promise<void> {
+  invariant((await db().staff.count()) === 0, 'The demo is loaded into an empty gallery.');
+  const today = dayOf(now(), gallery.timeZone);
+  const begunAt = dayStartAt(beginningOf(today), gallery.timeZone);
+
+  report('Carving and glazing the pictures of the pieces');
+  const drawn = await drawPieces();
+
+  report('Hanging the gallery');
+  const { setUp, skus, collectors } = await whole(async (tx) => {
+    const made = await setUpGallery(tx, today);
+    const doer = { actor: made.owner, at: begunAt };
+    return {
+      setUp: made,
+      skus: await fillCatalogue(tx, drawn, begunAt),
+      collectors: await addCollectors(tx, doer),
+    };
+  });
+
+  report('Playing two years at the counter');
+  const ids = skus.map((sku) => sku.id);
+  const months = playTrade({
+    ...{ today, timeZone: gallery.timeZone, setUp, skus },
+    pieces: await readPiecesForSale(db(), ids, setUp.floorId, 'in'),
+    rates: await ratesOf(setUp.taxPlaceId),
+    collectorIds: [...collectors.values()],
+    chance: tradeChance(demoSeed),
+  });
+  for (const month of months) await whole((tx) => writeMonth(tx, setUp, month));
+
+  report('Taking the commissions from the request to the wall');
+  await playCommissions({ today, setUp, collectors });
+  await openStockJobs({ today, setUp, skus });
+}
+
+async function writeMonth(tx: Tx, setUp: SetUp, month: TradeMonth): Promise<void> {
+  const { arrivals, sales } = month;
+  const first = arrivals[0]?.at ?? sales[0]?.soldAt;
+  if (!first) return;
+  await bringIntoStock(tx, { actor: setUp.maker, at: first }, arrivals);
+  if (sales.length === 0) return;
+  const recorded = await recordSales(tx, { actor: setUp.seller, at: first }, sales);
+  const sellers = new Map([setUp.owner, setUp.seller].map((actor) => [actor.id, actor]));
+  await recordAudits(
+    tx,
+    sales.map((sale, place) => ({
+      doer: { actor: sellers.get(sale.staffId ?? '') ?? setUp.seller, at: sale.soldAt ?? first },
+      did: 'sold at the counter',
+      subject: 'Sale',
+      subjectId: recorded[place]?.saleId ?? '',
+      facts: { number: recorded[place]?.number ?? 0, totalCents: sale.totalCents },
+    })),
+  );
+}
+
+async function ratesOf(placeId: string): Promise<Rate[]> {
+  const rows = await db().taxRate.findMany({ where: { placeId }, orderBy: { fromOn: 'asc' } });
+  return rows.map((row) => ({
+    name: row.authority,
+    ratePercent: row.ratePercent.toString(),
+    fromOn: dayFromDate(row.fromOn),
+    untilOn: row.untilOn ? (dayFromDate(row.untilOn) satisfies Day) : null,
+  }));
+}
+
+async function whole<Value>(work: (tx: Tx) => Promise<Value>): Promise<Value> {
+  const done = await inTransaction<Value, never>(async (tx) => ok(await work(tx)), {
+    timeoutMs: 120_000,
+  });
+  invariant(done.ok, 'The demo is not refused.');
+  return done.value;
+}
