@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { correctionReasons } from './rules/correction';
 
 /** The longest name of a file that is kept. */
 const fileNameMost = 200;
@@ -36,3 +37,30 @@ export const pageInput = z.object({
 export function fileNameFrom(name: string): string {
   return (name.split(/[\\/]/).at(-1) ?? '').slice(-fileNameMost) || 'stock list';
 }
+
+/** The most pieces that one line of a form moves. */
+const piecesMost = 100_000;
+
+/** That pieces came, broke, are missing, or how many were counted. */
+export const correctStockInput = z.object({
+  requestKey: z.uuid(),
+  skuId: z.uuid(),
+  reason: z.enum(correctionReasons, { error: 'Choose what happened.' }),
+  pieces: z
+    .string()
+    .trim()
+    .regex(/^\d{1,6}$/, 'Write a whole number of pieces.')
+    .transform(Number)
+    .refine((pieces) => pieces <= piecesMost, 'That is more than a gallery holds.'),
+  note: z.string().trim().max(200).default(''),
+});
+
+/** See {@link correctStockInput}. */
+export type CorrectStockInput = z.output<typeof correctStockInput>;
+
+/** The picture of a piece as the form sends it. */
+export const bringPictureInput = z.object({
+  requestKey: z.uuid(),
+  skuId: z.uuid(),
+  picture: z.instanceof(File, { message: 'Choose the picture first.' }),
+});

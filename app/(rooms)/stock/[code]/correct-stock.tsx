@@ -1,0 +1,30 @@
+import { SubmitButton } from '@/app/ui/button/submit-button';
+import { Choice } from '@/app/ui/form/choice';
+import { Field } from '@/app/ui/form/field';
+import { FormFrame } from '@/app/ui/form/form-frame';
+import { RequestKey } from '@/app/ui/form/request-key';
+import { correctCount } from '../actions';
+
+const reasons = [
+  { value: 'made', label: 'Came from the studio' },
+  { value: 'broken', label: 'Broken' },
+  { value: 'missing', label: 'Missing' },
+  { value: 'counted', label: 'Counted: so many are here' },
+];
+
+/** Says that pieces came, broke or are missing, or how many were counted. */
+export function CorrectStock({ skuId }: Readonly<{ skuId: string }>) {
+  return (
+    <details>
+      <summary>Something came, broke or was counted</summary>
+      <FormFrame action={correctCount} label="Correct what is here">
+        <RequestKey />
+        <input type="hidden" name="skuId" value={skuId} />
+        <Choice name="reason" legend="What happened" options={reasons} layout="down" />
+        <Field name="pieces" label="How many" kind="count" width="short" required />
+        <Field name="note" label="A note" optional maxLength={200} />
+        <SubmitButton>Write it down</SubmitButton>
+      </FormFrame>
+    </details>
+  );
+}

@@ -1,0 +1,43 @@
+import { splitCents } from '@/lib/money/rules';
+
+/** What one design sold in a month, before tax. */
+export type DesignSold = { units: number; netCents: bigint };
+
+/**
+ * Each line's share of the month, in tenths of a per cent; together they are exactly a thousand,
+ * the tenths left over going to the largest rests.
+ *
+ * @returns all noughts when nothing was earned
+ * @source largest remainder, as `splitCents` does it
+ * @example sharesOf([1n, 1n, 1n]) // [334, 333, 333]
+ */
+export function sharesOf(netCents: readonly bigint[]): number[] {
+  const all = netCents.reduce((sum, cents) => sum + cents, 0n);
+  if (all <= 0n) return netCents.map(() => 0);
+  return splitCents(1_000n, netCents).map(Number);
+}
+
+/**
+ * A share in words: `23.4 %`.
+ *
+ * @param tenths tenths of a per cent
+ */
+export function shareWords(tenths: number): string {
+  return `${Math.floor(tenths / 10)}.${tenths % 10} %`;
+}
+
+/**
+ * Rows as CSV: RFC 4180, lines that end in CR LF, and a first sign that a spreadsheet would take
+ * for a formula made harmless by an apostrophe before it.
+ *
+ * @example csvOf([['a "b"', '=1+1']]) // '"a ""b""",\'=1+1\r\n'
+ */
+export function csvOf(rows: readonly (readonly string[])[]): string {
+  return rows.map((cells) => `${cells.map(csvCell).join(',')}\r\n`).join('');
+}
+
+function csvCell(text: string): string {
+  const isAmount = /^-?\d+(?:\.\d+)?$/.test(text);
+  const harmless = !isAmount && /^[=+\-@\t\r]/.test(text) ? `'${text}` : text;
+  return /[",\r\n]/.test(harmless) ? `"${harmless.replaceAll('"', '""')}"` : harmless;
+}

@@ -1,0 +1,59 @@
+import { notAllowedMessage, type NotAllowed } from '@/lib/access/rules';
+import { ok, refuse, type Result } from '@/lib/platform/result';
+
+/** What a person can say happened to pieces, besides a sale. */
+export const correctionReasons = ['made', 'broken', 'missing', 'counted'] as const;
+
+/** One of the {@link correctionReasons}. */
+export type CorrectionReason = (typeof correctionReasons)[number];
+
+/** Why a correction was not written down. */
+export type CorrectionRefusal =
+  | NotAllowed
+  | { code: 'key_used_for_something_else' }
+  | { code: 'unknown_piece' }
+  | { code: 'no_pieces' }
+  | { code: 'fewer_here'; onHand: number }
+  | { code: 'count_agrees'; onHand: number };
+
+/**
+ * How many pieces come (above zero) or go (below) when someone says what happened.
+ *
+ * @param said the reason, and how many pieces; for `counted`, how many are here now
+ * @param onHand how many were thought to be here
+ * @returns refuses, in this order: none for anything but a count, more broken or missing than are
+ *   here, a count that agrees
+ * @example decideCorrection({ reason: 'counted', pieces: 3 }, 5) // -2
+ */
+export function decideCorrection(
+  said: { reason: CorrectionReason; pieces: number },
+  onHand: number,
+): Result<number, CorrectionRefusal> {
+  const { reason, pieces } = said;
+  if (reason === 'counted') {
+    return pieces === onHand ? refuse({ code: 'count_agrees', onHand }) : ok(pieces - onHand);
+  }
+  if (pieces === 0) return refuse({ code: 'no_pieces' });
+  if (reason === 'made') return ok(pieces);
+  return pieces > onHand ? refuse({ code: 'fewer_here', onHand }) : ok(-pieces);
+}
+
+/** Says in a full sentence why a correction was not written down. */
+export function correctionRefusalMessage(refusal: CorrectionRefusal): string {
+  switch (refusal.code) {
+    case 'not_allowed':
+      return notAllowedMessage(refusal);
+    case 'key_used_for_something_else':
+      return 'This page was sent before with something else in it. Load it again, please.';
+    case 'unknown_piece':
+      return 'This piece is not in the catalogue. Load the page again, please.';
+    case 'no_pieces':
+      return 'Write how many pieces; at least one.';
+    case 'fewer_here':
+      return refusal.onHand === 0
+        ? 'None are here by our count. If one was, write down the count first.'
+        : `By our count only ${refusal.onHand} are here.`;
+    case 'count_agrees':
+      return `That is what we thought: ${refusal.onHand} here. There is nothing to write down.`;
+  }
+}
