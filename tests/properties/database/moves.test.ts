@@ -44,7 +44,8 @@ async function fulfil(jobId: string, wishes: readonly Wish[]): Promise<void> {
     } else {
       const other = what === 'twice' ? [{ ...touch, requestKey: aKey() }] : [];
       const sent = [touch, ...other].map((one) => moveJobOn(studio.maker, one));
-      for (const moved of await Promise.all(sent)) if (moved.ok) made.push(moved.value.undoId);
+      const answers = await Promise.all(sent);
+      made.push(...answers.flatMap((moved) => (moved.ok ? [moved.value.undoId] : [])));
     }
   }
 }
