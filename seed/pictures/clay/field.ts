@@ -39,10 +39,24 @@ function blockMean({ wide, high, at }: Field, column: number, row: number): numb
 
 function enlarged(small: Field, { wide, high }: Field): Field {
   const large = emptyField(wide, high);
+  const column = new Int32Array(wide);
+  const right = new Float32Array(wide);
+  for (let x = 0; x < wide; x += 1) {
+    const from = Math.min(Math.max((x + 0.5) / shrinking - 0.5, 0), small.wide - 1.001);
+    column[x] = Math.floor(from);
+    right[x] = from - Math.floor(from);
+  }
   for (let y = 0; y < high; y += 1) {
-    const fromY = (y + 0.5) / shrinking - 0.5;
+    const from = Math.min(Math.max((y + 0.5) / shrinking - 0.5, 0), small.high - 1.001);
+    const row = Math.floor(from) * small.wide;
+    const down = from - Math.floor(from);
     for (let x = 0; x < wide; x += 1) {
-      large.at[y * wide + x] = sample(small, (x + 0.5) / shrinking - 0.5, fromY);
+      const knot = row + (column[x] ?? 0);
+      const share = right[x] ?? 0;
+      const above = mix(small.at[knot] ?? 0, small.at[knot + 1] ?? 0, share);
+      const under = knot + small.wide;
+      const below = mix(small.at[under] ?? 0, small.at[under + 1] ?? 0, share);
+      large.at[y * wide + x] = mix(above, below, down);
     }
   }
   return large;

@@ -30,6 +30,7 @@ export function lightOver(form: Form, relief: Field, seed: string): Lit {
     breaks: { wide, high, at: new Float32Array(wide * high) },
   };
   const deep = form.reliefPx;
+  const ways = waysToSun(wide);
   for (let y = 1; y < high - 1; y += 1) {
     for (let x = 1; x < wide - 1; x += 1) {
       const at = y * wide + x;
@@ -45,13 +46,13 @@ export function lightOver(form: Form, relief: Field, seed: string): Lit {
       const ny = leanY / length;
       const nz = Math.sqrt(away) / length;
       const falls = Math.max(0, nx * sun[0] + ny * sun[1] + nz * sun[2]);
-      const shade = shadowAt(surface, x, y);
+      const shade = shadowAt(surface.at, at, ways);
       const open =
         mix(1, 0.42, rise(0, deep * 0.75, around)) * mix(1, 0.7, rise(0, deep * 0.3, nearby));
       const sky = 0.3 + 0.14 * nz - 0.12 * ny;
       lit.light.at[at] = sky * open + 1.15 * falls * shade;
-      const glint = Math.max(0, nx * between[0] + ny * between[1] + nz * between[2]);
-      lit.shine.at[at] = glint < 0.75 ? 0 : (0.75 * glint ** 90 + 0.16 * glint ** 16) * shade;
+      const facing = nx * between[0] + ny * between[1] + nz * between[2];
+      lit.shine.at[at] = shineOf(facing) * shade;
       lit.gathers.at[at] = 0.42 + (nearby / deep) * 2.6 + (around / deep) * 1.1;
       lit.breaks.at[at] = rise(deep * 0.05, deep * 0.22, -nearby);
     }
@@ -80,18 +81,36 @@ function slope({ at }: Field, here: number, step: number): number {
   return ((at[here + step] ?? 0) - (at[here - step] ?? 0)) * 0.5;
 }
 
+/** How far towards the sun a shadow is looked for, in pixels. */
+const reaches = [3, 6, 10, 15, 22] as const;
+
+type Way = Readonly<{ offset: number; climb: number }>;
+
+function waysToSun(wide: number): readonly Way[] {
+  return reaches.map((reach) => ({
+    offset: Math.round(sun[1] * reach * 1.2) * wide + Math.round(sun[0] * reach * 1.2),
+    climb: reach * 0.62,
+  }));
+}
+
 /** 1 in the light, less where higher clay stands between a pixel and the sun. */
-function shadowAt(surface: Field, x: number, y: number): number {
-  const here = surface.at[y * surface.wide + x] ?? 0;
+function shadowAt(surface: Float32Array, at: number, ways: readonly Way[]): number {
+  const here = surface[at] ?? 0;
   let hidden = 0;
-  for (const reach of [3, 6, 10, 15, 22]) {
-    const px = Math.max(0, Math.round(x + sun[0] * reach * 1.2));
-    const py = Math.max(0, Math.round(y + sun[1] * reach * 1.2));
-    const there = surface.at[py * surface.wide + px] ?? 0;
-    const over = there - here - reach * 0.62;
+  for (const way of ways) {
+    const over = (surface[Math.max(0, at + way.offset)] ?? 0) - here - way.climb;
     if (over > hidden) hidden = over;
   }
-  return 1 - 0.72 * rise(0, 5, hidden);
+  return hidden === 0 ? 1 : 1 - 0.72 * rise(0, 5, hidden);
+}
+
+/** A small bright glint within a wider sheen; `facing` is how squarely the light is thrown back. */
+function shineOf(facing: number): number {
+  if (facing < 0.7) return 0;
+  const eighth = facing ** 2 * facing ** 2 * facing ** 2 * facing ** 2;
+  const sixteenth = eighth * eighth;
+  const sharp = sixteenth * sixteenth * sixteenth * sixteenth * sixteenth * eighth;
+  return 0.75 * sharp + 0.16 * sixteenth;
 }
 
 function unit([x, y, z]: readonly [number, number, number]): [number, number, number] {

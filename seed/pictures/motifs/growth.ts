@@ -12,6 +12,9 @@ export type Leaf = Readonly<{
   bend?: number;
 }>;
 
+/** Below this length a leaf is too small to show how its halves lean. */
+const small = 45;
+
 /** A leaf of two halves that lean away from its midrib. */
 export function leaf(pen: Pen, { at, turn, long, wide, height, zone = 1, bend = 0 }: Leaf): void {
   const spine = [0, 0.25, 0.5, 0.75, 1].map((along) =>
@@ -27,10 +30,15 @@ export function leaf(pen: Pen, { at, turn, long, wide, height, zone = 1, bend = 
   for (const way of [1, -1] as const) {
     const edge = side(way);
     const half = `${course([...edge])}L${course([...spine].reverse()).slice(1)}Z`;
-    const outer = from(middle, turn + bend * 0.5 + 90 * way, wide / 2);
     const drop = way === 1 ? 0.72 : 0.5;
+    if (long < small) {
+      pen.fill(half, { height: height * (way === 1 ? 0.92 : 0.7), zone });
+      continue;
+    }
+    const outer = from(middle, turn + bend * 0.5 + 90 * way, wide / 2);
     pen.lean(half, [middle, outer], { height, zone }, { height: height * drop, zone });
   }
+  if (long < small) return;
   pen.line(course(spine), Math.max(1.5, wide * 0.05), { height: height * 0.52, zone });
   pen.line(`M${tip[0]} ${tip[1]}L${tip[0]} ${tip[1]}`, 2, { height: height * 0.6, zone });
 }
