@@ -1,0 +1,34 @@
+import { requireActor } from '@/lib/access/reads';
+import { plainCents } from '@/lib/money/rules';
+import { monthAddress } from '@/lib/reports/input';
+import { monthByDesign, type MonthByDesign } from '@/lib/reports/reads';
+import { csvOf } from '@/lib/reports/rules';
+
+/** The month by design as CSV, for a spreadsheet. */
+export async function GET(request: Request): Promise<Response> {
+  const actor = await requireActor('month.see');
+  const query = Object.fromEntries(new URL(request.url).searchParams);
+  const { month } = monthAddress.parse(query);
+  if (!month) return new Response('Write a month, such as 2026-11.', { status: 400 });
+  const report = await monthByDesign(actor, month);
+  return new Response(csvOf(rowsOf(report)), {
+    headers: {
+      'content-type': 'text/csv; charset=utf-8',
+      'content-disposition': `attachment; filename="month-by-design-${month}.csv"`,
+      'cache-control': 'private, no-store',
+    },
+  });
+}
+
+function rowsOf({ month, designs, commissions }: MonthByDesign): string[][] {
+  const heading = ['month', 'code', 'design', 'pieces', 'net', 'share in per cent'];
+  const lines = designs.map((each) => ({ ...each, name: each.title }));
+  const handedOver = commissions
+    ? [{ ...commissions, code: '', name: 'Commissions handed over' }]
+    : [];
+  const rows = [...lines, ...handedOver].map(({ code, name, units, netCents, shareTenths }) => [
+    ...[month, code, name, String(units), plainCents(netCents)],
+    `${Math.floor(shareTenths / 10)}.${shareTenths % 10}`,
+  ]);
+  return [heading, ...rows];
+}
