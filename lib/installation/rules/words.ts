@@ -11,9 +11,20 @@ import {
 /** Why nothing happened, whatever it was: no leave, or a form that was sent before. */
 export type AnyRefusal = NotAllowed | { code: 'key_used_for_something_else' };
 
+/** Every reason why nothing happened in the diary. */
+export type DiaryRefusal = BookingRefusal | ChangeRefusal | AnyRefusal;
+
 /** A time of day in a zone: `9:30 am`. */
 export function timeWords(instant: Date, zone: string): string {
   return formatInstant(instant, zone).split(', ')[1] ?? '';
+}
+
+/** A time of day in a zone as a form wants it: `09:30`. */
+export function clockTime(instant: Date, zone: string): string {
+  const [, hour = '', minute = '', half] =
+    /(\d+):(\d+) (am|pm)$/.exec(timeWords(instant, zone)) ?? [];
+  const hours = (Number(hour) % 12) + (half === 'pm' ? 12 : 0);
+  return `${String(hours).padStart(2, '0')}:${minute}`;
 }
 
 /** Two times of day in a zone: `9:30 am to 12:00 pm`. */
@@ -42,46 +53,31 @@ export function whenWords(span: Span, zone: string): string {
 }
 
 /** Says why nothing was booked, moved or called off, in the gallery's own time. */
-export function diaryRefusalMessage(
-  refusal: BookingRefusal | ChangeRefusal | AnyRefusal,
-  zone: string,
-): string {
-  switch (refusal.code) {
-    case 'not_allowed':
-      return notAllowedMessage(refusal);
-    case 'key_used_for_something_else':
-      return 'This page was sent before with something else in it. Load it again, please.';
-    case 'no_such_appointment':
-    case 'called_off_already':
-    case 'over_already':
-    case 'changed_meanwhile':
-      return changeRefusalMessage(refusal);
-    case 'no_such_commission':
-    case 'commission_ended':
-    case 'handed_over_already':
-    case 'lead_does_not_work_here':
-    case 'ends_before_it_starts':
-    case 'in_the_past':
-    case 'lead_is_elsewhere':
-      return bookingRefusalMessage(refusal, zone);
+export function diaryRefusalMessage(refusal: DiaryRefusal, zone: string): string {
+  if (refusal.code === 'not_allowed') return notAllowedMessage(refusal);
+  if (refusal.code === 'key_used_for_something_else') {
+    return 'This page was sent before with something else in it. Load it again, please.';
   }
+  return isOfAChange(refusal)
+    ? changeRefusalMessage(refusal)
+    : bookingRefusalMessage(refusal, zone);
 }
 
-/** The field of the booking form at which a refusal is told. */
-export function refusedField(code: BookingRefusal['code']): string {
-  switch (code) {
-    case 'no_such_commission':
-    case 'commission_ended':
-    case 'handed_over_already':
-      return 'commissionId';
-    case 'lead_does_not_work_here':
-    case 'lead_is_elsewhere':
-      return 'leadId';
-    case 'ends_before_it_starts':
-      return 'to';
-    case 'in_the_past':
-      return 'day';
-  }
+const refusedFields: Readonly<Record<string, 'commissionId' | 'leadId' | 'to' | 'day'>> = {
+  no_such_commission: 'commissionId',
+  commission_ended: 'commissionId',
+  handed_over_already: 'commissionId',
+  lead_does_not_work_here: 'leadId',
+  lead_is_elsewhere: 'leadId',
+  ends_before_it_starts: 'to',
+  in_the_past: 'day',
+};
+
+/** The field of the booking form at which a refusal is told; null when it is about the whole. */
+export function refusedField(
+  refusal: DiaryRefusal,
+): 'commissionId' | 'leadId' | 'to' | 'day' | null {
+  return refusedFields[refusal.code] ?? null;
 }
 
 /** Says why nothing was booked, in the gallery's own time. */
@@ -113,20 +109,33 @@ export function bookingRefusalMessage(refusal: BookingRefusal, zone: string): st
   }
 }
 
+const changeWords: Readonly<Record<ChangeRefusal['code'], string>> = {
+  no_such_appointment: 'That appointment is not in the diary.',
+  called_off_already: 'It was called off already.',
+  over_already: 'It is over, so it stays as it was.',
+  changed_meanwhile: 'Somebody changed it while you were looking. Here is how it stands now.',
+};
+
 /** Says why an appointment was not changed. */
 export function changeRefusalMessage(refusal: ChangeRefusal): string {
-  switch (refusal.code) {
-    case 'no_such_appointment':
-      return 'That appointment is not in the diary.';
-    case 'called_off_already':
-      return 'It was called off already.';
-    case 'over_already':
-      return 'It is over, so it stays as it was.';
-    case 'changed_meanwhile':
-      return 'Somebody changed it while you were looking. Here is how it stands now.';
-  }
+  return changeWords[refusal.code];
+}
+
+function isOfAChange(refusal: BookingRefusal | ChangeRefusal): refusal is ChangeRefusal {
+  return refusal.code in changeWords;
 }
 
 function capital(words: string): string {
   return `${words.charAt(0).toUpperCase()}${words.slice(1)}`;
+}
+
+/** What an appointment is, with whose it is: `Hanging of Herons at low water`. */
+export function titleWords(
+  kind: AppointmentKind,
+  commissionTitle: string | null,
+  address: string,
+): string {
+  const what = capital(kindWords[kind]);
+  if (!commissionTitle) return `${what}, ${address}`;
+  return `${what} ${kind === 'site_visit' ? 'for' : 'of'} ${commissionTitle}`;
 }

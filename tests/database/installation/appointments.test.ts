@@ -92,8 +92,7 @@ test('who is elsewhere is told with what, and a neighbouring hour is free', asyn
 });
 
 test('of two who book the same lead at once, one books and the other is told with what', async () => {
-  for (let round = 0; round < 3; round += 1) {
-    const day = `2026-05-1${round}` as const;
+  for (const day of ['2026-05-11', '2026-05-12', '2026-05-13'] as const) {
     const answers = await Promise.all([
       bookAppointment(studio.gallery, hanging({ day, address: '4 Ropewalk Lane' })),
       bookAppointment(studio.maker, hanging({ day, address: '9 Ferry Steps', from: '10:00' })),

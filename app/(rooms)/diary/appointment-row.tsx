@@ -1,0 +1,34 @@
+import Link from 'next/link';
+import type { InDiary } from '@/lib/installation/reads';
+import { kindWords } from '@/lib/installation/rules';
+import { hoursWords } from '@/lib/installation/rules/words';
+import css from './diary.module.css';
+
+type AppointmentRowProps = Readonly<{ appointment: InDiary; zone: string }>;
+
+/** One appointment in a day: its hours, what and for whom, where, and who leads it. */
+export function AppointmentRow({ appointment, zone }: AppointmentRowProps) {
+  const { commission, calledOffWhy } = appointment;
+  return (
+    <Link
+      href={`/diary/${appointment.id}`}
+      className={css['appointment']}
+      data-off={calledOffWhy !== null || undefined}
+    >
+      <span className={css['hours']}>{hoursWords(appointment, zone)}</span>
+      <span className={css['what']}>
+        <span className={css['kind']}>{kindWords[appointment.kind]}</span>
+        {commission ? (
+          <>
+            {' '}
+            <cite>{commission.title}</cite>, for {commission.collector}
+          </>
+        ) : null}
+        <span className={css['where']}>
+          {appointment.address} · {appointment.leadName} leads
+        </span>
+        {calledOffWhy ? <span className={css['off']}>Called off: {calledOffWhy}</span> : null}
+      </span>
+    </Link>
+  );
+}

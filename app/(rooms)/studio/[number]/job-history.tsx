@@ -1,0 +1,65 @@
+import { SubmitButton } from '@/app/ui/button/submit-button';
+import { InstantText } from '@/app/ui/figures/day-text';
+import { FormFrame } from '@/app/ui/form/form-frame';
+import { RequestKey } from '@/app/ui/form/request-key';
+import { Section } from '@/app/ui/page/section';
+import { placeName } from '@/lib/studio/rules';
+import type { JobTold, MoveTold } from '@/lib/studio/reads/job';
+import { movedWords, undoneWords } from '@/lib/studio/rules/words';
+import { takeBack } from '../actions';
+import css from '../studio.module.css';
+
+type JobHistoryProps = Readonly<{ job: JobTold; zone: string; mayMove: boolean }>;
+
+/** Who moved what when, the last move first; a move can be taken back while its pieces stand there. */
+export function JobHistory({ job, zone, mayMove }: JobHistoryProps) {
+  return (
+    <Section title="Who moved what when">
+      <ol className={css['history']}>
+        {job.told.map((move) => (
+          <li key={move.id} data-undone={move.isUndone || undefined}>
+            <p>
+              {sentenceOf(job, move)}
+              {move.isUndone ? ' (taken back)' : null}
+            </p>
+            <p className={css['since']}>
+              {move.by}, <InstantText at={move.at} zone={zone} />
+            </p>
+            {mayMove && canTakeBack(job, move) ? <TakeBack moveId={move.id} /> : null}
+          </li>
+        ))}
+        <li>
+          <p>The job was opened.</p>
+          <p className={css['since']}>
+            {job.openedBy}, <InstantText at={job.openedAt} zone={zone} />
+          </p>
+        </li>
+      </ol>
+    </Section>
+  );
+}
+
+function sentenceOf(job: JobTold, move: MoveTold): string {
+  const to = placeName(job, move.toPosition);
+  return move.isUndoing ? undoneWords(move.pieces, to) : movedWords(move.pieces, to);
+}
+
+/** Its pieces must still stand where they went; the write decides again. */
+function canTakeBack(job: JobTold, move: MoveTold): boolean {
+  if (move.isUndoing || move.isUndone) return false;
+  const here = job.standings.find((standing) => standing.position === move.toPosition);
+  return (here?.pieces ?? 0) >= move.pieces;
+}
+
+function TakeBack({ moveId }: Readonly<{ moveId: string }>) {
+  return (
+    <FormFrame action={takeBack} label="Take this move back">
+      <RequestKey />
+      <input type="hidden" name="moveId" value={moveId} />
+      <input type="hidden" name="backTo" value="job" />
+      <SubmitButton variant="quiet" pendingText="Taking it back…">
+        Undo
+      </SubmitButton>
+    </FormFrame>
+  );
+}

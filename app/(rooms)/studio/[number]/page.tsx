@@ -1,0 +1,113 @@
+import type { Metadata } from 'next';
+import { notFound } from 'next/navigation';
+import { Columns, Section } from '@/app/ui/page/section';
+import { Notice } from '@/app/ui/page/notice';
+import { PageHead } from '@/app/ui/page/page-head';
+import { Picture } from '@/app/ui/piece/picture';
+import { requireActor } from '@/lib/access/reads';
+import { isAllowed } from '@/lib/access/rules';
+import { dayOf, daysBetween } from '@/lib/dates/rules';
+import { now } from '@/lib/platform/clock';
+import { getGallery } from '@/lib/platform/settings';
+import { jobNumberInput, undoMoveInput } from '@/lib/studio/input';
+import { findJob, findMove, type JobTold } from '@/lib/studio/reads/job';
+import { beforeClayWords, piecesWords } from '@/lib/studio/rules/words';
+import { techniqueWords } from '@/lib/studio/rules/routes';
+import { ForWhom } from '../job-words';
+import { JustMoved } from '../just-moved';
+import { JobHistory } from './job-history';
+import { JobRouteList } from './job-route';
+import { ReadyWhen } from './ready-when';
+import { WhereItStands } from './where-it-stands';
+
+type JobPageProps = Readonly<{
+  params: Promise<{ number: string }>;
+  searchParams: Promise<{ moved?: string | string[] }>;
+}>;
+
+export async function generateMetadata({ params }: JobPageProps): Promise<Metadata> {
+  return { title: `Job ${(await params).number}` };
+}
+
+/** One job: where its pieces stand, its route, when it should be ready, and who moved what when. */
+export default async function JobPage({ params, searchParams }: JobPageProps) {
+  const actor = await requireActor('studio.see');
+  const number = jobNumberInput.safeParse((await params).number);
+  const { timeZone } = await getGallery();
+  const todayOn = dayOf(now(), timeZone);
+  const job = number.success ? await findJob(actor, number.data, todayOn) : null;
+  if (!job) notFound();
+  const read = undoMoveInput.shape.moveId.safeParse((await searchParams).moved);
+  const move = read.success ? await findMove(actor, read.data) : null;
+  const mayMove = isAllowed(actor.roles, 'studio.move');
+  return (
+    <>
+      <PageHead
+        title={job.title}
+        work
+        back={{ href: '/studio', name: 'Studio' }}
+        lead={
+          <>
+            {piecesWords(job.pieces)}, {techniqueWords[job.technique]},{' '}
+            <ForWhom job={job} todayOn={todayOn} />.
+          </>
+        }
+      />
+      <Told job={job} />
+      <Columns
+        wide={
+          <>
+            <WhereItStands job={job} todayOn={todayOn} mayMove={mayMove} />
+            <Section title="The route">
+              <JobRouteList job={job} />
+            </Section>
+          </>
+        }
+        beside={
+          <>
+            <JobPictureHung job={job} />
+            <ReadyWhen job={job} todayOn={todayOn} />
+            <JobHistory job={job} zone={timeZone} mayMove={mayMove} />
+          </>
+        }
+      />
+      {move ? <JustMoved move={move} mayMove={mayMove} backTo="job" /> : null}
+    </>
+  );
+}
+
+function Told({ job }: Readonly<{ job: JobTold }>) {
+  if (job.commission?.hasEnded) {
+    return (
+      <Notice kind="caution">
+        Commission {job.commission.number} has ended. What stands here is not needed for it any
+        more.
+      </Notice>
+    );
+  }
+  const waits = job.missing.length > 0 && job.standings.some((here) => here.position === 0);
+  if (waits && job.commission) {
+    return (
+      <Notice kind="caution">
+        The clay waits for {beforeClayWords(job.missing, null)}. All of it is kept on the sheet of
+        commission {job.commission.number}; the owner can let the making begin before, and says why.
+      </Notice>
+    );
+  }
+  const lateDays = job.neededOn && job.ready ? daysBetween(job.neededOn, job.ready.likelyOn) : 0;
+  if (lateDays <= 0) return null;
+  return (
+    <Notice kind="caution">
+      At the usual pace it is ready {lateDays === 1 ? 'a day' : `${lateDays} days`} after it is
+      needed. Better said early than late.
+    </Notice>
+  );
+}
+
+function JobPictureHung({ job }: Readonly<{ job: JobTold }>) {
+  if (!job.picture) return null;
+  const { fileId, widthPx, heightPx } = job.picture;
+  return (
+    <Picture src={`/files/${fileId}`} alt={job.title} width={widthPx} height={heightPx} first />
+  );
+}

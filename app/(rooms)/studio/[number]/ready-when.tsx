@@ -1,0 +1,44 @@
+import { Section } from '@/app/ui/page/section';
+import { Working } from '@/app/ui/page/working';
+import { type Day } from '@/lib/dates/rules';
+import type { JobStanding } from '@/lib/studio/reads/standing';
+import { readyWords, shortDay, stepDaysWords } from '@/lib/studio/rules/words';
+
+type ReadyWhenProps = Readonly<{ job: JobStanding; todayOn: Day }>;
+
+/** When the job should be ready, as a span, with how that was worked out. */
+export function ReadyWhen({ job, todayOn }: ReadyWhenProps) {
+  if (!job.ready) {
+    return (
+      <Section title="When it is ready">
+        <p>Everything is finished.</p>
+      </Section>
+    );
+  }
+  return (
+    <Section title="When it is ready">
+      <p>Ready {readyWords(job.ready, todayOn)}.</p>
+      <Working
+        steps={stepsOf(job, todayOn)}
+        formula="what is left of the step where the last pieces stand, and the days of every step after it, added to today"
+        source="common practice: the days of the route that the job began with"
+        caution="A kiln waits until it is full, and thick clay dries as it likes. Say it as a span, and narrow it after the bisque."
+      />
+    </Section>
+  );
+}
+
+function stepsOf(job: JobStanding, todayOn: Day): string[] {
+  const behind = job.standings[0];
+  const from = behind?.position ?? 0;
+  const left = job.steps.filter((_step, index) => index + 1 >= from);
+  const lines = left.map((step, index) => {
+    const spent = index === 0 && from > 0 ? (behind?.days ?? 0) : 0;
+    const already = spent > 0 ? `, of which ${spent} are spent` : '';
+    return `${step.name}: ${stepDaysWords(step)}${already}`;
+  });
+  const last = job.ready
+    ? `from today, ${shortDay(todayOn, todayOn)}: ${shortDay(job.ready.likelyOn, todayOn)}`
+    : '';
+  return [...lines, last];
+}

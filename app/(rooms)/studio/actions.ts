@@ -1,0 +1,54 @@
+'use server';
+
+import { revalidatePath } from 'next/cache';
+import { redirect } from 'next/navigation';
+import { z } from 'zod';
+import { formAction, refused } from '@/app/form-action';
+import { moveJobInput, openJobInput, undoMoveInput } from '@/lib/studio/input';
+import {
+  moveRefusalMessage,
+  openJobRefusalMessage,
+  undoRefusalMessage,
+} from '@/lib/studio/rules/words';
+import { moveJobOn, openStudioJob, undoMove } from '@/lib/studio/writes';
+
+/** Where the form stands; one comes back to it. */
+const backTo = z.enum(['bench', 'job']);
+
+/** Moves pieces on to the next step, and comes back to where they stand now. */
+export const moveOn = formAction(
+  'studio.move',
+  moveJobInput.extend({ backTo }),
+  async (doer, { backTo: place, ...input }) => {
+    const moved = await moveJobOn(doer, input);
+    revalidatePath('/studio', 'layout');
+    if (!moved.ok) return refused(moveRefusalMessage(moved.refusal));
+    redirect(toldAt(place, moved.value));
+  },
+);
+
+/** Takes a move back, and comes back to where the pieces stand again. */
+export const takeBack = formAction(
+  'studio.move',
+  undoMoveInput.extend({ backTo }),
+  async (doer, { backTo: place, ...input }) => {
+    const back = await undoMove(doer, input);
+    revalidatePath('/studio', 'layout');
+    if (!back.ok) return refused(undoRefusalMessage(back.refusal));
+    redirect(toldAt(place, back.value));
+  },
+);
+
+/** Opens a job of the studio's own. */
+export const openJob = formAction('studio.move', openJobInput, async (doer, input) => {
+  const opened = await openStudioJob(doer, input);
+  if (!opened.ok) return refused(openJobRefusalMessage(opened.refusal));
+  revalidatePath('/studio', 'layout');
+  redirect(`/studio/${opened.value.number}`);
+});
+
+function toldAt(place: z.infer<typeof backTo>, moved: { undoId: string; jobNumber: number }) {
+  const { undoId, jobNumber } = moved;
+  if (place === 'job') return `/studio/${jobNumber}?moved=${undoId}`;
+  return `/studio?moved=${undoId}#job-${jobNumber}`;
+}

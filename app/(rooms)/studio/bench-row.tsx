@@ -1,0 +1,99 @@
+import Link from 'next/link';
+import { Caution } from '@/app/ui/page/caution';
+import { Picture } from '@/app/ui/piece/picture';
+import type { Day } from '@/lib/dates/rules';
+import type { OnBench } from '@/lib/studio/reads';
+import { beforeClayWords, piecesWords, sinceWords } from '@/lib/studio/rules/words';
+import { ForWhom } from './job-words';
+import { MoveAllOn } from './move-on';
+import css from './studio.module.css';
+
+type BenchRowProps = Readonly<{
+  name: string;
+  standing: readonly OnBench[];
+  todayOn: Day;
+  mayMove: boolean;
+}>;
+
+/** One step of the bench: its name, how much stands there, what to mind, and each job. */
+export function BenchRow({ name, standing, todayOn, mayMove }: BenchRowProps) {
+  const pieces = standing.reduce((sum, one) => sum + one.here.pieces, 0);
+  const caution = standing[0]?.here.step?.caution ?? '';
+  return (
+    <section className={css['row']} aria-label={name}>
+      <div className={css['row-head']}>
+        <h2>{name}</h2>
+        <p className={css['row-count']}>{piecesWords(pieces)}</p>
+        {caution ? (
+          <details className={css['mind']}>
+            <summary>What to mind here</summary>
+            <Caution>{caution}</Caution>
+          </details>
+        ) : null}
+      </div>
+      <ul className={css['jobs']}>
+        {standing.map((one) => (
+          <li key={`${one.job.number}-${one.here.position}`} id={`job-${one.job.number}`}>
+            <JobHere one={one} todayOn={todayOn} mayMove={mayMove} />
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+type JobHereProps = Readonly<{ one: OnBench; todayOn: Day; mayMove: boolean }>;
+
+function JobHere({ one, todayOn, mayMove }: JobHereProps) {
+  const { job, here } = one;
+  const waits = here.position === 0 && job.missing.length > 0;
+  return (
+    <article className={css['job']}>
+      <Link
+        href={`/studio/${job.number}`}
+        className={css['job-picture']}
+        tabIndex={-1}
+        aria-hidden="true"
+      >
+        {job.picture ? (
+          <Picture
+            src={`/files/${job.picture.fileId}`}
+            alt=""
+            width={job.picture.widthPx}
+            height={job.picture.heightPx}
+            size="thumb"
+          />
+        ) : (
+          <span className={css['no-picture']} />
+        )}
+      </Link>
+      <div className={css['job-words']}>
+        <h3>
+          <Link href={`/studio/${job.number}`} className={css['job-title']}>
+            {job.title}
+          </Link>
+        </h3>
+        <p>
+          <strong>{piecesWords(here.pieces)}</strong>
+          {here.pieces < job.pieces ? ` of ${job.pieces}` : ''}{' '}
+          <ForWhom job={job} todayOn={todayOn} />
+        </p>
+        <p className={css['since']}>
+          {waits
+            ? `waits for ${beforeClayWords(job.missing, null)}`
+            : sinceWords(here.sinceOn, todayOn)}
+          {here.tooLongDays > 0 && here.step ? (
+            <strong className={css['late']}>
+              {' '}
+              · commonly {here.step.longestDays} at the longest
+            </strong>
+          ) : null}
+          {job.commission?.hasEnded ? (
+            <strong className={css['late']}> · its commission has ended</strong>
+          ) : null}
+        </p>
+      </div>
+      {mayMove && !waits ? <MoveAllOn job={job} here={here} /> : null}
+    </article>
+  );
+}

@@ -1,0 +1,38 @@
+import { SubmitButton } from '@/app/ui/button/submit-button';
+import { FormFrame } from '@/app/ui/form/form-frame';
+import { RequestKey } from '@/app/ui/form/request-key';
+import type { MoveJustMade } from '@/lib/studio/reads/job';
+import { movedWords, undoneWords } from '@/lib/studio/rules/words';
+import { takeBack } from './actions';
+import css from './studio.module.css';
+
+type JustMovedProps = Readonly<{
+  move: MoveJustMade;
+  mayMove: boolean;
+  backTo: 'bench' | 'job';
+}>;
+
+/** What was just moved, in a sentence, with its undo right beside it. */
+export function JustMoved({ move, mayMove, backTo }: JustMovedProps) {
+  const said = move.isUndoing
+    ? undoneWords(move.pieces, move.toName)
+    : movedWords(move.pieces, move.toName);
+  return (
+    <aside className={css['just-moved']} aria-label="What was just moved">
+      <p role="status">
+        <span className="work-title">{move.jobTitle}</span>: {said}
+        {move.isUndone ? ' This was taken back since.' : null}
+      </p>
+      {mayMove && !move.isUndoing && !move.isUndone ? (
+        <FormFrame action={takeBack} label="Take this move back">
+          <RequestKey />
+          <input type="hidden" name="moveId" value={move.id} />
+          <input type="hidden" name="backTo" value={backTo} />
+          <SubmitButton variant="quiet" size="counter" pendingText="Taking it back…">
+            Undo
+          </SubmitButton>
+        </FormFrame>
+      ) : null}
+    </aside>
+  );
+}

@@ -1,0 +1,44 @@
+import {
+  addDays,
+  daysBetween,
+  formatDay,
+  monthOf,
+  monthRange,
+  weekdayOf,
+  type Day,
+  type Month,
+} from '@/lib/dates/rules';
+
+/** The weeks that a month touches, Monday first; days of the neighbouring months are null. */
+export type MonthStrip = readonly (readonly (Day | null)[])[];
+
+/**
+ * A month as weeks, for a calendar strip.
+ *
+ * @returns four to six weeks of seven places
+ * @example weeksOf('2027-02') // exactly four weeks: it begins on a Monday and has 28 days
+ */
+export function weeksOf(month: Month): MonthStrip {
+  const { fromOn, untilOn } = monthRange(month);
+  const mondayOn = addDays(fromOn, -((weekdayOf(fromOn) + 6) % 7));
+  const weeks = Math.ceil(daysBetween(mondayOn, untilOn) / 7);
+  return Array.from({ length: weeks }, (_week, week) =>
+    Array.from({ length: 7 }, (_day, place) => {
+      const day = addDays(mondayOn, week * 7 + place);
+      return monthOf(day) === month ? day : null;
+    }),
+  );
+}
+
+/**
+ * A day as people say it from today: `Today, Monday 4 May`, `Tomorrow, Tuesday 5 May`,
+ * `Friday 8 May`, with the year when it is another one.
+ */
+export function dayToldWords(day: Day, todayOn: Day): string {
+  const long = formatDay(day, 'long');
+  const full = day.slice(0, 4) === todayOn.slice(0, 4) ? long.replace(/ \d{4}$/, '') : long;
+  const ahead = daysBetween(todayOn, day);
+  if (ahead === 0) return `Today, ${full}`;
+  if (ahead === 1) return `Tomorrow, ${full}`;
+  return ahead === -1 ? `Yesterday, ${full}` : full;
+}
