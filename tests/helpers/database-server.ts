@@ -1,4 +1,4 @@
-import { mkdtempSync, rmSync } from 'node:fs';
+import { chmodSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { TestProject } from 'vitest/node';
@@ -15,6 +15,8 @@ declare module 'vitest' {
 /** One real server for the whole run; its one database becomes the template of all others. */
 export default async function startDatabaseServer(project: TestProject) {
   const folder = mkdtempSync(join(tmpdir(), 'kiln-tests-'));
+  // As root, the account that runs the database has to pass through.
+  chmodSync(folder, 0o711);
   const server = await startServer(folder, 'throwaway');
   await migrate(server.url());
   project.provide('templateUrl', server.url());

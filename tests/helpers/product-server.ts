@@ -1,4 +1,4 @@
-import { mkdtempSync, rmSync } from 'node:fs';
+import { chmodSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { TestProject } from 'vitest/node';
@@ -14,6 +14,8 @@ declare module 'vitest' {
 /** The product as a person starts it: real launcher, production build, demo gallery. */
 export default async function startDemo(project: TestProject) {
   const dataDir = mkdtempSync(join(tmpdir(), 'kiln-product-'));
+  // As root, the account that runs the database has to pass through.
+  chmodSync(dataDir, 0o711);
   const product = await startProduct({ dataDir, port: await freePort() });
   project.provide('baseUrl', product.url);
   return async () => {

@@ -1,5 +1,5 @@
 import 'server-only';
-import { existsSync, mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { chmodSync, existsSync, mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { now } from '@/lib/platform/clock';
@@ -14,6 +14,8 @@ const folder = resolve(import.meta.dirname, '../../../prisma/migrations');
 
 async function writeMigration(name: string): Promise<string> {
   const scratch = mkdtempSync(join(tmpdir(), 'kiln-migration-'));
+  // As root, the account that runs the database has to pass through.
+  chmodSync(scratch, 0o711);
   const server = await startServer(scratch, 'throwaway');
   try {
     await migrate(server.url());
