@@ -1,4 +1,5 @@
 import 'server-only';
+import { pathToFileURL } from 'node:url';
 import pg from 'pg';
 import { migrate } from '../db/migrate';
 import { during, root, run, withParent } from './steps.mjs';
@@ -53,7 +54,7 @@ async function loadDemo(session: pg.Client, { databaseUrl, signal }: Loading): P
   await session.query(`comment on schema public is '${unfinished}'`);
   await during('Hanging the demo gallery', async (say) => {
     const script =
-      `const { loadDemoGallery } = await import('@/seed/load');` +
+      `const { loadDemoGallery } = await import(${JSON.stringify(loadFile)});` +
       `await loadDemoGallery((sentence) => console.log(sentence)); process.exit(0);`;
     const words = ['--conditions=react-server', '--import', 'tsx', ...withParent];
     await run(process.execPath, [...words, '--input-type=module', '--eval', script], {
@@ -79,6 +80,8 @@ export async function isDemo(databaseUrl: string): Promise<boolean> {
     await session.end();
   }
 }
+
+const loadFile = pathToFileURL(`${root}/seed/load.ts`).href;
 
 /** Absolute path of the list of people who work in the demo gallery. */
 export const demoPeopleFile = `${root}/seed/people.json`;
