@@ -16,8 +16,8 @@ export type Bar = Readonly<{
 
 type BarDrawnProps = Readonly<{ bar: Bar; most: number; least: number }>;
 
-const wide = 96;
-const room = 150;
+const wide = 112;
+const room = 190;
 const words = 22;
 
 /** One bar drawn on the scale all bars share; its figure stands at its end. */

@@ -3,6 +3,9 @@ import { emptyField, mix, rise, soften, type Field } from './field';
 import { fieldBy, maskOf, type Form } from './form';
 import { course, type Spot } from '../pen';
 
+/** Room about a slab: a little at the upper left, more where its shadow falls. */
+const rooms = { near: 0.012, far: 0.062 } as const;
+
 type Slab = Readonly<{ x: number; y: number; wide: number; high: number }>;
 
 /** A square tile or an oblong plaque; a plaque that is taller than wide has an arched top. */
@@ -12,26 +15,26 @@ export async function slabForm(
   chance: Chance,
   arched: boolean,
 ): Promise<Form> {
-  const room = longPx * 0.075;
-  const inner = longPx - 2 * room;
+  const inner = longPx * (1 - rooms.near - rooms.far);
   const slabWide = proportion >= 1 ? inner : inner * proportion;
   const slabHigh = proportion >= 1 ? inner / proportion : inner;
-  const slab = { x: room, y: room * 0.7, wide: slabWide, high: slabHigh };
-  const wide = Math.round(slabWide + 2 * room);
-  const high = Math.round(slabHigh + 2 * room);
+  const near = longPx * rooms.near;
+  const slab = { x: near, y: near, wide: slabWide, high: slabHigh };
+  const wide = Math.round(slabWide + near + longPx * rooms.far);
+  const high = Math.round(slabHigh + near + longPx * rooms.far);
   const outline = `<path d="${slabOutline(slab, chance, arched)}"/>`;
   return flat({ wide, high, slab, mask: await maskOf(outline, wide, high) });
 }
 
 /** A relief of several parts, set with fine joints that bend as the clay was cut. */
 export async function panelForm(longPx: number, proportion: number, chance: Chance): Promise<Form> {
-  const room = longPx * 0.06;
-  const inner = longPx - 2 * room;
+  const inner = longPx * (1 - rooms.near - rooms.far);
   const slabWide = proportion >= 1 ? inner : inner * proportion;
   const slabHigh = proportion >= 1 ? inner / proportion : inner;
-  const slab = { x: room, y: room * 0.7, wide: slabWide, high: slabHigh };
-  const wide = Math.round(slabWide + 2 * room);
-  const high = Math.round(slabHigh + 2 * room);
+  const near = longPx * rooms.near;
+  const slab = { x: near, y: near, wide: slabWide, high: slabHigh };
+  const wide = Math.round(slabWide + near + longPx * rooms.far);
+  const high = Math.round(slabHigh + near + longPx * rooms.far);
   const columns = Math.max(1, Math.round(slabWide / (inner / 3.2)));
   const rows = Math.max(1, Math.round(slabHigh / (inner / 3.2)));
   const cuts: string[] = [];
@@ -49,30 +52,30 @@ export async function panelForm(longPx: number, proportion: number, chance: Chan
 /** A round platter seen from above: a shallow well and a lifted rim. */
 export async function platterForm(longPx: number, chance: Chance): Promise<Form> {
   const size = Math.round(longPx);
-  const middle = size / 2;
-  const radius = size * 0.425;
+  const middle = size * 0.475;
+  const radius = size * 0.463;
   const spots: Spot[] = [];
   for (let turn = 0; turn < 24; turn += 1) {
     const angle = (turn / 24) * Math.PI * 2;
     const reach = radius * (1 + chance.about(0.004));
-    spots.push([middle + Math.cos(angle) * reach, middle * 0.98 + Math.sin(angle) * reach]);
+    spots.push([middle + Math.cos(angle) * reach, middle + Math.sin(angle) * reach]);
   }
   const mask = await maskOf(`<path d="${course(spots, true)}"/>`, size, size);
   const slab = {
     x: middle - radius,
-    y: middle * 0.98 - radius,
+    y: middle - radius,
     wide: radius * 2,
     high: radius * 2,
   };
   const made = flat({ wide: size, high: size, slab, mask });
   const well = fieldBy(size, size, (x, y) => {
-    const out = Math.hypot(x - middle, y - middle * 0.98) / radius;
+    const out = Math.hypot(x - middle, y - middle) / radius;
     const lip = rise(0.86, 0.93, out) * (1 - rise(0.965, 1.0, out));
     return size * (0.03 * rise(0.35, 0.86, out) + 0.022 * lip);
   });
   const bulk = { ...made.bulk, at: made.bulk.at.map((value, at) => value + (well.at[at] ?? 0)) };
   const calm = fieldBy(size, size, (x, y) => {
-    const out = Math.hypot(x - middle, y - middle * 0.98) / radius;
+    const out = Math.hypot(x - middle, y - middle) / radius;
     return 1 - rise(0.8, 0.9, out);
   });
   return { ...made, bulk, calm };

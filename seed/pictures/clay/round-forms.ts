@@ -19,9 +19,9 @@ type Turned = Readonly<{
 /** A lamp: a turned and carved base, brass neck and a linen shade. */
 export async function lampForm(longPx: number): Promise<Form> {
   const high = Math.round(longPx);
-  const wide = Math.round(longPx * 0.74);
+  const wide = Math.round(longPx * 0.66);
   const profile: Profile = (down) =>
-    0.075 + 0.215 * Math.sin(Math.PI * Math.min(1, 0.1 + down * 0.83)) ** 0.8 * (0.78 + down * 0.3);
+    0.085 + 0.24 * Math.sin(Math.PI * Math.min(1, 0.1 + down * 0.83)) ** 0.8 * (0.78 + down * 0.3);
   const [topY, footY] = [high * 0.5, high * 0.92];
   const form = await turned({
     ...{ wide, high, topY, footY, tilt: 0.12, profile },
@@ -29,7 +29,7 @@ export async function lampForm(longPx: number): Promise<Form> {
   });
   const middle = wide / 2;
   const [shadeTop, shadeFoot] = [high * 0.06, high * 0.43];
-  const [topHalf, footHalf] = [wide * 0.25, wide * 0.4];
+  const [topHalf, footHalf] = [wide * 0.28, wide * 0.46];
   const shade =
     `M${middle - topHalf} ${shadeTop}L${middle + topHalf} ${shadeTop}` +
     `L${middle + footHalf} ${shadeFoot}` +
@@ -63,7 +63,7 @@ export async function planterForm(longPx: number): Promise<Form> {
   const high = Math.round(longPx * 0.95);
   const profile: Profile = (down) => {
     const rim = down < 0.1 ? 0.018 : 0;
-    return 0.405 - 0.115 * down ** 1.35 + rim;
+    return 0.44 - 0.125 * down ** 1.35 + rim;
   };
   const [topY, footY] = [high * 0.2, high * 0.84];
   const form = await turned({
@@ -79,7 +79,7 @@ export async function bowlForm(longPx: number): Promise<Form> {
   const wide = Math.round(longPx);
   const high = Math.round(longPx * 0.66);
   const profile: Profile = (down) =>
-    down > 0.93 ? 0.165 : 0.43 * Math.sqrt(Math.max(0.02, 1 - (down * 0.965) ** 2.4));
+    down > 0.93 ? 0.18 : 0.47 * Math.sqrt(Math.max(0.02, 1 - (down * 0.965) ** 2.4));
   const [topY, footY] = [high * 0.22, high * 0.84];
   const form = await turned({
     ...{ wide, high, topY, footY, tilt: 0.25, profile },
