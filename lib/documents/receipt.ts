@@ -55,7 +55,7 @@ function writeSums(paper: Paper, receipt: Receipt): void {
   paper.font('sans').fontSize(9.5);
   wordsAndFigure(paper, 'Before tax', formatCents(receipt.netCents));
   for (const tax of receipt.taxes) {
-    const words = `Sales tax, ${tax.authority} ${tax.ratePercent} %`;
+    const words = `Sales tax, ${tax.authority} ${tax.ratePercent}%`;
     wordsAndFigure(paper, words, formatCents(tax.taxCents));
   }
   paper.moveDown(0.3).font('bold').fontSize(13);

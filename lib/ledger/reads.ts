@@ -5,36 +5,12 @@ import type { Actor } from '@/lib/access/rules';
 import { dateFromDay, dayFromDate, monthRange, type Day, type Month } from '@/lib/dates/rules';
 import { sumCents, type Cents } from '@/lib/money/rules';
 import { db } from '@/lib/platform/db/client';
+import type { EntryPaper, JournalEntryShown } from './rules';
 
 /** How many entries a page of the journal shows. */
 export const journalPageSize = 100;
 /** The most entries that one month's file holds. */
 const journalMost = 100_000;
-
-/** One posting as the journal shows it: debit positive, credit negative, in cents. */
-export type JournalPosting = {
-  account: string;
-  accountName: string;
-  amountCents: Cents;
-  authority: string | null;
-  commissionNumber: number | null;
-};
-
-/** The paper that an entry comes from, as a page can link to it. */
-export type EntryPaper =
-  | { kind: 'receipt'; number: number }
-  | { kind: 'payment'; number: number; commissionNumber: number }
-  | { kind: 'other'; name: string };
-
-/** One entry of the journal with its postings, debits first. */
-export type JournalEntryShown = {
-  number: number;
-  on: Day;
-  at: Date;
-  memo: string;
-  paper: EntryPaper;
-  postings: JournalPosting[];
-};
 
 /** A stretch of the journal of one month. */
 export type Journal = {

@@ -147,3 +147,28 @@ export function inColumns(cents: Cents): { debitCents: Cents | null; creditCents
   if (cents < 0n) return { debitCents: null, creditCents: -cents };
   return { debitCents: cents, creditCents: null };
 }
+
+/** One posting as the journal shows it: debit positive, credit negative, in cents. */
+export type JournalPosting = {
+  account: string;
+  accountName: string;
+  amountCents: Cents;
+  authority: string | null;
+  commissionNumber: number | null;
+};
+
+/** The paper that an entry comes from, as a page can link to it. */
+export type EntryPaper =
+  | { kind: 'receipt'; number: number }
+  | { kind: 'payment'; number: number; commissionNumber: number }
+  | { kind: 'other'; name: string };
+
+/** One entry of the journal with its postings, debits first. */
+export type JournalEntryShown = {
+  number: number;
+  on: Day;
+  at: Date;
+  memo: string;
+  paper: EntryPaper;
+  postings: JournalPosting[];
+};

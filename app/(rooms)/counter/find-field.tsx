@@ -54,7 +54,12 @@ export function FindField({ find, slip, collectorId }: FindFieldProps) {
   useEffect(() => {
     if (!pending) sendNext();
   }, [pending]);
-  useEffect(() => returnTo(form.current), [slip]);
+  const seen = useRef(slip);
+  useEffect(() => {
+    if (seen.current !== slip) emptyField(form.current);
+    seen.current = slip;
+    returnTo(form.current);
+  }, [slip]);
   useEffect(() => catchKeys(form.current), []);
   useEffect(() => () => clearTimeout(timer.current), []);
 
@@ -110,10 +115,12 @@ function inputOf(form: HTMLFormElement | null): HTMLInputElement | null {
 
 /** The cursor comes back, except where that would bring up a phone's keyboard. */
 function returnTo(form: HTMLFormElement | null): void {
+  if (matchMedia('(hover: hover)').matches) inputOf(form)?.focus({ preventScroll: true });
+}
+
+function emptyField(form: HTMLFormElement | null): void {
   const input = inputOf(form);
-  if (!input || !matchMedia('(hover: hover)').matches) return;
-  input.value = '';
-  input.focus({ preventScroll: true });
+  if (input) input.value = '';
 }
 
 function goToMoney(): void {

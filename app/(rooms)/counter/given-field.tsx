@@ -10,14 +10,7 @@ export function GivenField({ total }: Readonly<{ total: string }>) {
   const [typed, setTyped] = useState('');
   return (
     <div onInput={(event) => setTyped(textOf(event.target))} className={css['given']}>
-      <Field
-        name="given"
-        label="Given"
-        kind="money"
-        size="counter"
-        width="short"
-        autoComplete="off"
-      />
+      <Field name="given" label="Given" kind="money" size="counter" autoComplete="off" />
       <p className={css['change']} aria-live="polite">
         {backWords(typed, BigInt(total))}
       </p>

@@ -1,5 +1,6 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
+import { ButtonLink } from '@/app/ui/button/button';
 import { Notice } from '@/app/ui/page/notice';
 import { PageHead } from '@/app/ui/page/page-head';
 import { Slab } from '@/app/ui/page/section';
@@ -33,11 +34,15 @@ export default async function CounterPage({ searchParams }: CounterProps) {
   const place = putStraightOn(asked, found);
   return (
     <>
-      <PageHead title="Counter" />
+      <PageHead title="Counter">
+        <ButtonLink href="/receipts" variant="quiet">
+          Today’s receipts
+        </ButtonLink>
+      </PageHead>
       <div className={css['counter']}>
         <div className={css['left']}>
           <FindField
-            find={place.find}
+            find={found.kind === 'exactly' && !place.typing ? '' : place.find}
             slip={writeSlip(place.slip)}
             collectorId={place.collectorId ?? ''}
           />

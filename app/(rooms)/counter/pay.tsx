@@ -4,7 +4,7 @@ import { Field } from '@/app/ui/form/field';
 import { FormFrame } from '@/app/ui/form/form-frame';
 import { RequestKey } from '@/app/ui/form/request-key';
 import { SubmitButton } from '@/app/ui/button/submit-button';
-import { formatCents, plainCents } from '@/lib/money/rules';
+import { plainCents } from '@/lib/money/rules';
 import type { Slip } from '@/lib/sales/reads/slip';
 import { sell } from './actions';
 import css from './counter.module.css';
@@ -29,28 +29,38 @@ export function Pay({ slip, collectorId }: PayProps) {
         {slip.lines.map(({ piece, quantity }) => (
           <input key={piece.skuId} type="hidden" name="line" value={`${piece.skuId}*${quantity}`} />
         ))}
-        <Choice name="paidBy" legend="Paid by" options={ways} defaultValue="cash" size="counter" />
-        <div className={css['by-cash']}>
-          <GivenField total={totalCents.toString()} />
-        </div>
-        <div className={css['by-card']}>
-          <Field
-            name="reference"
-            label="Slip number of the terminal"
-            hint="Never the number of the card."
+        <div className={css['how']}>
+          <Choice
+            name="paidBy"
+            legend="Paid by"
+            options={ways}
+            defaultValue="cash"
             size="counter"
-            autoComplete="off"
-            maxLength={40}
-            optional
           />
+          <div className={css['by-cash']}>
+            <GivenField total={totalCents.toString()} />
+          </div>
+          <div className={css['by-card']}>
+            <Field
+              name="reference"
+              label="Slip number of the terminal"
+              hint="Never the number of the card."
+              size="counter"
+              autoComplete="off"
+              maxLength={40}
+              optional
+            />
+          </div>
         </div>
-        <SubmitButton size="counter" wide>
-          Take the money
-        </SubmitButton>
-        <div className={css['by-cash']}>
-          <Button type="submit" name="justRight" value="yes" variant="quiet" size="counter" wide>
-            Just right: {formatCents(totalCents)}
-          </Button>
+        <div className={css['take']}>
+          <SubmitButton size="counter" wide>
+            Take the money
+          </SubmitButton>
+          <div className={css['by-cash']}>
+            <Button type="submit" name="justRight" value="yes" variant="quiet" size="counter" wide>
+              Just right
+            </Button>
+          </div>
         </div>
       </FormFrame>
     </div>

@@ -19,7 +19,14 @@ export function SlipLines({ lines, place }: SlipLinesProps) {
           {line.picture ? <Picture {...line.picture} alt="" size="thumb" /> : null}
           <div className={css['line-words']}>
             <p className={css['result-title']}>{line.piece.title}</p>
-            <p className={css['quiet']}>{line.piece.what}</p>
+            <p className={css['quiet']}>
+              {line.piece.what.split(' · ').map((part, at) => (
+                <span key={part}>
+                  {at === 0 ? '' : ' · '}
+                  <span className={css['whole']}>{part}</span>
+                </span>
+              ))}
+            </p>
             <Shortage line={line} />
           </div>
           <Quantity line={line} place={place} />
@@ -71,6 +78,20 @@ function Quantity({ line, place }: Readonly<{ line: SlipLine; place: CounterPlac
 export function SlipSums({ priced }: Readonly<{ priced: PricedSlip }>) {
   return (
     <dl className={css['sums']}>
+      {priced.lines.length > 0 ? <BeforeTotal priced={priced} /> : null}
+      <div className={css['total']}>
+        <dt>Total</dt>
+        <dd>
+          <Money cents={priced.totalCents} size="total" />
+        </dd>
+      </div>
+    </dl>
+  );
+}
+
+function BeforeTotal({ priced }: Readonly<{ priced: PricedSlip }>) {
+  return (
+    <>
       <div>
         <dt>Before tax</dt>
         <dd>
@@ -80,19 +101,13 @@ export function SlipSums({ priced }: Readonly<{ priced: PricedSlip }>) {
       {priced.taxes.map((tax) => (
         <div key={tax.authority}>
           <dt>
-            {tax.authority} {tax.ratePercent} %
+            {tax.authority} {tax.ratePercent}%
           </dt>
           <dd>
             <Money cents={tax.taxCents} />
           </dd>
         </div>
       ))}
-      <div className={css['total']}>
-        <dt>Total</dt>
-        <dd>
-          <Money cents={priced.totalCents} size="total" />
-        </dd>
-      </div>
-    </dl>
+    </>
   );
 }

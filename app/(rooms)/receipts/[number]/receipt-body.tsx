@@ -36,7 +36,7 @@ export function ReceiptSums({ receipt }: Readonly<{ receipt: Receipt }>) {
       {receipt.taxes.map((tax) => (
         <Sum
           key={tax.authority}
-          name={`Sales tax, ${tax.authority} ${tax.ratePercent} %`}
+          name={`Sales tax, ${tax.authority} ${tax.ratePercent}%`}
           cents={tax.taxCents}
         />
       ))}

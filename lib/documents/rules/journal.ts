@@ -1,0 +1,51 @@
+import type { EntryPaper, JournalEntryShown } from '@/lib/ledger/rules';
+import { plainCents } from '@/lib/money/rules';
+import { inColumns } from '@/lib/ledger/rules';
+import { csvFile } from './csv';
+
+const heads = [
+  'entry',
+  'date',
+  'memo',
+  'paper',
+  'account',
+  'account name',
+  'debit',
+  'credit',
+  'authority',
+  'commission',
+];
+
+/** A month of the journal as a CSV file: one row for each posting, amounts in plain figures. */
+export function journalCsv(entries: readonly JournalEntryShown[]): string {
+  const rows = entries.flatMap((entry) =>
+    entry.postings.map((posting) => {
+      const { debitCents, creditCents } = inColumns(posting.amountCents);
+      return [
+        String(entry.number),
+        entry.on,
+        entry.memo,
+        paperWords(entry.paper),
+        posting.account,
+        posting.accountName,
+        debitCents === null ? '' : plainCents(debitCents),
+        creditCents === null ? '' : plainCents(creditCents),
+        posting.authority ?? '',
+        posting.commissionNumber === null ? '' : String(posting.commissionNumber),
+      ];
+    }),
+  );
+  return csvFile([heads, ...rows]);
+}
+
+/** The paper that an entry comes from, in words. */
+export function paperWords(paper: EntryPaper): string {
+  switch (paper.kind) {
+    case 'receipt':
+      return `receipt ${paper.number}`;
+    case 'payment':
+      return `payment ${paper.number}`;
+    case 'other':
+      return paper.name;
+  }
+}
