@@ -12,11 +12,12 @@ const sessionCookies = ['next-auth.session-token', '__Secure-next-auth.session-t
 export function proxy(request: NextRequest): NextResponse {
   const nonce = freshNonce();
   const policy = contentPolicy(nonce);
-  const response = isStranger(request) ? leadToDoor(request) : letPass(request, nonce, policy);
+  const stranger = isStranger(request);
+  const response = stranger ? leadToDoor(request) : letPass(request, nonce, policy);
   response.headers.set('Content-Security-Policy', policy);
   for (const [name, value] of Object.entries(plainHeaders)) response.headers.set(name, value);
   if (isHttps(request)) response.headers.set('Strict-Transport-Security', 'max-age=15552000');
-  if (!isKept(request)) response.headers.set('Cache-Control', 'no-store');
+  if (stranger || !isKept(request)) response.headers.set('Cache-Control', 'no-store');
   return response;
 }
 

@@ -18,12 +18,13 @@ export function FirstRates() {
           <Field
             name={`authority${row}`}
             label={row === 1 ? 'Authority' : `Authority ${row}`}
-            optional
+            labelHeardOnly={row > 1}
             width="half"
           />
           <Field
             name={`rate${row}`}
             label={row === 1 ? 'Rate' : `Rate ${row}`}
+            labelHeardOnly={row > 1}
             kind="percent"
             width="short"
           />

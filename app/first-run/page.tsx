@@ -11,6 +11,8 @@ import css from './first-run.module.css';
 import { zoneOptions } from './zones';
 
 export const metadata: Metadata = { title: 'Setting up' };
+// Asked of the database each time, and drawn with the nonce of its request.
+export const dynamic = 'force-dynamic';
 
 /** The very first page: only while nobody works here yet. */
 export default async function FirstRun() {

@@ -13,6 +13,8 @@ import { comeIn } from './actions';
 import { DemoPeople } from './demo-people';
 
 export const metadata: Metadata = { title: 'Sign in' };
+// Asked of the database each time, and drawn with the nonce of its request.
+export const dynamic = 'force-dynamic';
 
 type DoorProps = Readonly<{
   searchParams: Promise<Record<string, string | string[] | undefined>>;

@@ -62,7 +62,9 @@ function isPast(rate: DatedRate, today: Day): boolean {
 function EndRate({ rate }: Readonly<{ rate: DatedRate }>) {
   return (
     <details>
-      <summary>{rate.authority} takes nothing any more</summary>
+      <summary>
+        Let this rate end<span className="heard-only">: {rate.authority}</span>
+      </summary>
       <FormFrame action={endTaxRate} label={`End the rate of ${rate.authority}`} layout="row">
         <RequestKey />
         <input type="hidden" name="rateId" value={rate.id} />

@@ -13,9 +13,18 @@ export function AccessTable() {
         key: permission,
         cells: [
           permissions[permission].words,
-          ...roles.map((role) => (isAllowed([role], permission) ? 'yes' : '–')),
+          ...roles.map((role) => (isAllowed([role], permission) ? 'yes' : <No key={role} />)),
         ],
       }))}
     />
+  );
+}
+
+function No() {
+  return (
+    <>
+      <span aria-hidden="true">–</span>
+      <span className="heard-only">no</span>
+    </>
   );
 }

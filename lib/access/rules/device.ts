@@ -1,9 +1,9 @@
 const browsers: readonly (readonly [RegExp, string])[] = [
-  [/\bEdg(e|A|iOS)?\//, 'Edge'],
-  [/\bOPR\//, 'Opera'],
-  [/\b(Firefox|FxiOS)\//, 'Firefox'],
-  [/\b(Chrome|CriOS|Chromium)\//, 'Chrome'],
-  [/\bSafari\//, 'Safari'],
+  [/Edg(e|A|iOS)?\//, 'Edge'],
+  [/OPR\//, 'Opera'],
+  [/(Firefox|FxiOS)\//, 'Firefox'],
+  [/(Chrome|CriOS|Chromium)\//, 'Chrome'],
+  [/Safari\//, 'Safari'],
 ];
 const machines: readonly (readonly [RegExp, string])[] = [
   [/iPhone/, 'an iPhone'],

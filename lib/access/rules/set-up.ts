@@ -26,6 +26,11 @@ export function firstRunRefusalMessage(refusal: FirstRunRefusal): string {
   }
 }
 
+/** The field of the first run that a refusal belongs to; null for none. */
+export function firstRunRefusalField(refusal: FirstRunRefusal): string | null {
+  return refusal.code.startsWith('password_') ? 'password' : null;
+}
+
 /** Says in a full sentence why something about how the gallery works was not changed. */
 export function settingsRefusalMessage(refusal: SettingsRefusal): string {
   switch (refusal.code) {

@@ -1,0 +1,129 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { expect, test } from 'vitest';
+import { isAllowed, permissions, roles, type Permission, type Role } from '@/lib/access/rules';
+
+// Written by hand, apart from the product's own table: O owner, G gallery, M maker, B books.
+const expected: Record<Permission, string> = {
+  'counter.sell': 'OG',
+  'receipts.see': 'OGB',
+  'stock.see': 'OGMB',
+  'stock.load': 'OG',
+  'collectors.see': 'OGMB',
+  'collectors.write': 'OG',
+  'commissions.see': 'OGMB',
+  'commissions.see_money': 'OGB',
+  'commissions.write': 'OGM',
+  'commissions.agree': 'O',
+  'commissions.take_money': 'OG',
+  'commissions.hand_over': 'O',
+  'commissions.override_start': 'O',
+  'commissions.end': 'O',
+  'studio.see': 'OGM',
+  'studio.move': 'OM',
+  'diary.see': 'OGM',
+  'diary.book': 'OGM',
+  'month.see': 'OB',
+  'books.see': 'OB',
+  'staff.keep': 'O',
+  'settings.keep': 'O',
+  'workings.see': 'OGMB',
+  'files.see': 'OGMB',
+  'self.keep': 'OGMB',
+};
+const letters: Record<Role, string> = { owner: 'O', gallery: 'G', maker: 'M', books: 'B' };
+const known = Object.keys(permissions);
+
+test.each(Object.entries(expected))('%s is for %s and for nobody else', (permission, who) => {
+  const held = roles.filter((role) => isAllowed([role], permission as Permission));
+  expect(held.map((role) => letters[role]).join('')).toBe(who);
+});
+
+test('no permission is missing from the hand-written table', () => {
+  expect(known.toSorted()).toEqual(Object.keys(expected).toSorted());
+});
+
+const root = join(import.meta.dirname, '../..');
+const files = readdirSync(join(root, 'app'), { recursive: true, encoding: 'utf8' }).map(
+  (path) => `app/${path}`,
+);
+const text = (path: string) => readFileSync(join(root, path), 'utf8');
+
+/** The door is the one place where nobody is signed in yet. */
+const doors = ['app/sign-in/actions.ts', 'app/first-run/actions.ts'];
+
+/** What is wrong with a file of actions; nothing when every export is made by the wrapper. */
+function faultsOfActions(path: string, code: string): string[] {
+  const maker = doors.includes(path) ? 'doorAction' : 'formAction';
+  const exported = [...code.matchAll(/^export (?:default |async |const |function |\{)+(.*)$/gm)];
+  const made = [
+    ...code.matchAll(new RegExp(`^export const (\\w+) = ${maker}\\(\\s*([^,]+),`, 'gm')),
+  ];
+  const faults = made.flatMap(([, name, first = '']) =>
+    maker === 'doorAction' || known.includes(first.trim().replaceAll("'", ''))
+      ? []
+      : [`${path}: ${name} asks for no known permission`],
+  );
+  if (exported.length === 0) faults.push(`${path}: nothing is exported`);
+  if (exported.length !== made.length) faults.push(`${path}: an export is not made by ${maker}`);
+  return faults;
+}
+
+/** What is wrong with a page of the rooms; nothing when it asks who is there, and for what. */
+function faultsOfPage(path: string, code: string): string[] {
+  const asked = [...code.matchAll(/await requireActor\(\s*'([a-z._]+)'\s*,?\s*\)/g)].map(
+    ([, permission = '']) => permission,
+  );
+  if (asked.length === 0) return [`${path}: requireActor is not asked with a permission`];
+  return asked.filter((each) => !known.includes(each)).map((each) => `${path}: what is ${each}?`);
+}
+
+const actionFiles = files.filter((path) => path.endsWith('/actions.ts'));
+const pages = files.filter((path) => /^app\/\(rooms\)\/(.*\/)?page\.tsx$/.test(path));
+const routes = files.filter((path) => path.endsWith('/route.ts'));
+
+test.each(actionFiles)('every action of %s asks who sends it', (path) => {
+  expect(faultsOfActions(path, text(path))).toEqual([]);
+});
+
+test.each(pages)('%s asks who is looking', (path) => {
+  expect(faultsOfPage(path, text(path))).toEqual([]);
+});
+
+test.each(routes.filter((path) => !path.startsWith('app/api/auth/')))(
+  '%s asks who is asking',
+  (path) => {
+    expect(text(path)).toMatch(/await (requireActor|findActor)\(/);
+  },
+);
+
+test('something was looked at', () => {
+  expect(actionFiles.length).toBeGreaterThanOrEqual(4);
+  expect(pages.length).toBeGreaterThanOrEqual(4);
+  expect(routes.length).toBeGreaterThanOrEqual(2);
+});
+
+test('"use server" stands only in files named actions.ts', () => {
+  const sources = files.filter((path) => /\.tsx?$/.test(path));
+  const marked = sources.filter((path) => /^['"]use server['"]/m.test(text(path)));
+  expect(marked.toSorted()).toEqual(actionFiles.toSorted());
+});
+
+test.each([
+  ['a bare function', "'use server';\nexport async function sell() {}"],
+  ['a default export', "'use server';\nexport default formAction('counter.sell', s, sell);"],
+  ['a wrapper of its own', "'use server';\nexport const sell = wrap('counter.sell', s, act);"],
+  ['an unknown permission', "'use server';\nexport const sell = formAction('counter.buy', s, a);"],
+  ['a re-export', "'use server';\nexport { sell } from './elsewhere';"],
+  ['the door’s wrapper inside', "'use server';\nexport const sell = doorAction(s, act);"],
+])('these checks see %s', (_label, code) => {
+  expect(faultsOfActions('app/(rooms)/counter/actions.ts', code)).not.toEqual([]);
+});
+
+test.each([
+  ['no question', 'export default async function Page() { return null; }'],
+  ['no permission', 'const actor = await requireActor();'],
+  ['an unknown permission', "await requireActor('counter.buy');"],
+])('these checks see a page with %s', (_label, code) => {
+  expect(faultsOfPage('app/(rooms)/counter/page.tsx', code)).not.toEqual([]);
+});
