@@ -12,10 +12,14 @@ import { openJob } from '../actions';
 
 export const metadata: Metadata = { title: 'Begin something new' };
 
+type NewJobPageProps = Readonly<{ searchParams: Promise<{ piece?: string | string[] }> }>;
+
 /** A job of the studio's own: pieces for stock, or a trial. */
-export default async function NewJobPage() {
+export default async function NewJobPage({ searchParams }: NewJobPageProps) {
   const actor = await requireActor('studio.move');
   const pieces = await listPiecesToMake(actor);
+  const asked = (await searchParams).piece;
+  const chosen = pieces.find((piece) => piece.skuId === asked);
   const techniques = Object.keys(routes).map((key) => {
     const technique = key as Technique;
     const days = routes[technique].reduce((sum, step) => sum + step.likelyDays, 0);
@@ -31,7 +35,13 @@ export default async function NewJobPage() {
       />
       <FormFrame action={openJob} label="Begin something new">
         <RequestKey />
-        <Field name="title" label="What is made" maxLength={120} required />
+        <Field
+          name="title"
+          label="What is made"
+          defaultValue={chosen?.words}
+          maxLength={120}
+          required
+        />
         <Choice name="technique" legend="How" options={techniques} size="counter" />
         <Field
           name="pieces"
@@ -50,6 +60,7 @@ export default async function NewJobPage() {
               { value: '', label: 'None of them' },
               ...pieces.map((piece) => ({ value: piece.skuId, label: piece.words })),
             ]}
+            defaultValue={chosen?.skuId}
             optional
           />
         ) : null}
