@@ -10,12 +10,3 @@ export function Outside({ title, children }: Readonly<{ title: string; children:
     </main>
   );
 }
-
-/** Said while a page is on its way; drawn only if it takes longer than a moment. */
-export function Arriving() {
-  return (
-    <p className={css['arriving']} role="status">
-      One moment…
-    </p>
-  );
-}

@@ -1,6 +1,6 @@
 'use client';
 
-import Link from 'next/link';
+import Link, { useLinkStatus } from 'next/link';
 import { usePathname } from 'next/navigation';
 import css from './rail.module.css';
 
@@ -17,12 +17,22 @@ export function RoomList({ rooms }: Readonly<{ rooms: readonly Room[] }>) {
         return (
           <li key={room.href}>
             <Link href={room.href} className={css['room']} aria-current={here ? 'page' : undefined}>
-              {room.name}
+              <RoomName name={room.name} />
             </Link>
           </li>
         );
       })}
     </ul>
+  );
+}
+
+/** The name of a room, marked while its page is on the way. */
+function RoomName({ name }: Readonly<{ name: string }>) {
+  const { pending } = useLinkStatus();
+  return (
+    <span className={css['name']} data-pending={pending || undefined}>
+      {name}
+    </span>
   );
 }
 
