@@ -14,6 +14,7 @@ import { countOfKind } from '@/lib/stock/rules/words';
 import { formatSize } from '@/lib/units/rules';
 import { FindPiece } from './find-piece';
 import { Leaves } from './leaves';
+import css from './stock.module.css';
 
 export const metadata: Metadata = { title: 'Stock' };
 
@@ -40,23 +41,25 @@ export default async function StockPage({ searchParams }: StockPageProps) {
       <FindPiece find={find} kind={kind} />
       <Kinds room={room} find={find} kind={kind} />
       {room.pieces.length === 0 ? <BareWall find={find} mayLoad={mayLoad} /> : null}
-      <Wall label="Pieces">
-        {room.pieces.map((piece) => (
-          <Hung key={piece.id}>
-            <PieceHanging
-              picture={piece.picture}
-              title={piece.title}
-              href={`/stock/${piece.code}`}
-              what={piece.what}
-              size={formatSize(piece, lengthUnit)}
-              code={piece.code}
-              priceCents={piece.priceCents}
-              count={piece.onHand}
-              {...awayMark(piece)}
-            />
-          </Hung>
-        ))}
-      </Wall>
+      <div className={css['room']}>
+        <Wall label="Pieces">
+          {room.pieces.map((piece) => (
+            <Hung key={piece.id}>
+              <PieceHanging
+                picture={piece.picture}
+                title={piece.title}
+                href={`/stock/${piece.code}`}
+                what={piece.what}
+                size={formatSize(piece, lengthUnit)}
+                code={piece.code}
+                priceCents={piece.priceCents}
+                count={piece.onHand}
+                {...awayMark(piece)}
+              />
+            </Hung>
+          ))}
+        </Wall>
+      </div>
       <Leaves page={room.page} pages={room.pages} hrefOf={(leaf) => hrefOf({ kind, page: leaf })} />
     </>
   );

@@ -106,6 +106,7 @@ const units: readonly (readonly [RegExp, string])[] = [
  * @example labelOf('firedMm') // 'Fired, in mm'
  */
 export function labelOf(key: string): string {
+  if (key === 'cents') return 'Amount, in cents';
   const unit = units.find(([end]) => end.test(key));
   const name = unit ? key.replace(unit[0], '') : key;
   const words = name.replace(/([a-z0-9])([A-Z])/g, '$1 $2').toLowerCase();

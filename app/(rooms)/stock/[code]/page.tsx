@@ -33,12 +33,7 @@ export default async function PiecePage({ params }: PiecePageProps) {
   const mayLoad = isAllowed(actor.roles, 'stock.load');
   return (
     <>
-      <PageHead
-        title={piece.title}
-        work
-        back={{ href: '/stock', name: 'Stock' }}
-        lead={piece.what}
-      />
+      <PageHead title={piece.title} work back={{ href: '/stock', name: 'Stock' }} />
       <Columns
         wide={
           <>

@@ -26,7 +26,7 @@ export default async function StockListPage() {
       <PageHead
         title="Bring in a stock list"
         back={{ href: '/stock', name: 'Stock' }}
-        lead="You see first what each line would do. Nothing changes before you say yes."
+        lead="First you see what each line would do. Nothing changes yet."
       />
       <Columns
         wide={
