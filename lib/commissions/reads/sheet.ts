@@ -3,6 +3,7 @@ import type { Prisma } from '@/generated/prisma/client';
 import { assertAllowed } from '@/lib/access/reads';
 import type { Actor } from '@/lib/access/rules';
 import { addressLine, shortReach } from '@/lib/collectors/rules';
+import { actsOpen, type Act } from '@/lib/commissions/rules/acts';
 import { band, type BandPeg } from '@/lib/commissions/rules/band';
 import {
   mayBegin,
@@ -108,6 +109,8 @@ export type Sheet = {
   handOver: { handedOn: Day; signedBy: string; receiptNumber: number } | null;
   ending: CommissionFacts['ending'];
   paidCents: bigint | null;
+  /** What whoever looks can do now. */
+  acts: ReadonlySet<Act>;
   telling: Telling;
   gallery: Gallery;
 };
@@ -126,6 +129,7 @@ export async function findSheet(actor: Actor, number: number): Promise<Sheet | n
   const { telling, zone, gallery } = await readTelling(actor);
   const facts = factsOf(row, zone);
   const now = standing(facts, telling.today);
+  const money = await moneyOf(row, facts, { telling, gallery });
   const { id, title, collector } = row;
   return {
     ...{ id, number, title, telling, gallery },
@@ -143,11 +147,12 @@ export async function findSheet(actor: Actor, number: number): Promise<Sheet | n
     band: band(facts, now.where),
     mayBegin: mayBegin(facts),
     agreement: agreementOf(row, facts),
-    money: telling.seesMoney ? await moneyOf(row, facts, { telling, gallery }) : null,
+    money: telling.seesMoney ? money : null,
     override: facts.override,
     handOver: handOverOf(row),
     ending: facts.ending,
     paidCents: telling.seesMoney ? paidCents(facts) : null,
+    acts: actsOpen(facts, money?.owedCents ?? null, actor),
   };
 }
 

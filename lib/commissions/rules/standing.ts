@@ -1,4 +1,4 @@
-import type { Permission } from '@/lib/access/rules';
+import type { Permission, Role } from '@/lib/access/rules';
 import type { Day } from '@/lib/dates/rules';
 import { finishedPosition, placeName, standingsOf } from '@/lib/studio/rules';
 import {
@@ -191,4 +191,16 @@ function finishedOn(facts: CommissionFacts): Day {
 
 function later(one: Day, other: Day | null): Day {
   return other !== null && other > one ? other : one;
+}
+
+/**
+ * In which order the list tells whom commissions wait on: one's own first.
+ *
+ * @example groupOrder(['maker'])[0] // 'studio'
+ */
+export function groupOrder(roles: readonly Role[]): readonly WaitsOn[] {
+  const isOnlyMaker = roles.every((role) => role === 'maker');
+  return isOnlyMaker
+    ? ['studio', 'collector', 'gallery', 'nobody']
+    : ['gallery', 'collector', 'studio', 'nobody'];
 }

@@ -33,7 +33,11 @@ export type AgreementToWrite = {
 };
 
 /** The version that was written, and its deposit in cents as text. */
-export type AgreementWritten = { version: number; depositCents: string };
+export type AgreementWritten = {
+  version: number;
+  depositCents: string;
+  commissionNumber: number;
+};
 
 /**
  * Writes down what was agreed; a change is a new version, and the old one stays.
@@ -86,7 +90,8 @@ export async function addAgreement(
   const did = version === 1 ? 'wrote down the agreement' : 'wrote down a changed agreement';
   const facts = { version, priceCents, depositCents: decided.value, promisedOn, agreedBy };
   await tellHistory(tx, doer, { commissionId, did, facts });
-  return ok({ version, depositCents: decided.value.toString() });
+  const { number: commissionNumber } = found.value;
+  return ok({ version, depositCents: decided.value.toString(), commissionNumber });
 }
 
 async function siteTaxCents(
@@ -100,6 +105,9 @@ async function siteTaxCents(
   const { parts } = await readTaxParts(taxPlaceId, agreedOn, tx);
   return commissionTaxCents(priceCents, parts, found.gallery.roundTaxBy);
 }
+
+/** Money that was asked for: the first, the second. */
+export type Asked = { instalmentId: string; position: number; commissionNumber: number };
 
 /** Money to ask for, in cents. */
 export type InstalmentToAsk = {
@@ -118,7 +126,7 @@ export type InstalmentToAsk = {
 export async function askForMoney(
   doer: Doer,
   input: AskForMoneyInput,
-): Promise<Result<{ instalmentId: string; position: number }, AnyRefusal>> {
+): Promise<Result<Asked, AnyRefusal>> {
   const { requestKey, ...asked } = input;
   const command = {
     name: 'askForMoney',
@@ -134,7 +142,7 @@ export async function addInstalment(
   tx: Tx,
   doer: Doer,
   asked: InstalmentToAsk,
-): Promise<Result<{ instalmentId: string; position: number }, CommissionRefusal>> {
+): Promise<Result<Asked, CommissionRefusal>> {
   const found = await findOpen(tx, doer, asked.commissionId);
   if (!found.ok) return found;
   const { facts, today } = found.value;
@@ -156,7 +164,7 @@ export async function addInstalment(
   });
   const did = 'asked for money';
   await tellHistory(tx, doer, { commissionId, did, facts: { name, amountCents, dueOn } });
-  return ok({ instalmentId: id, position });
+  return ok({ instalmentId: id, position, commissionNumber: found.value.number });
 }
 
 async function leftToAskCents(tx: Tx, found: FoundCommission): Promise<Cents | null> {

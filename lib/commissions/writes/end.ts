@@ -23,7 +23,11 @@ import {
 export type HandOverToWrite = { commissionId: string; signedBy: string; handedOn: Day };
 
 /** The receipt that the hand-over made. */
-export type HandedOver = { receiptNumber: number; totalCents: string };
+export type HandedOver = {
+  receiptNumber: number;
+  totalCents: string;
+  commissionNumber: number;
+};
 
 /**
  * Hands the piece over: it is the collector's, and only now it is earned. What was paid before is
@@ -78,7 +82,11 @@ export async function addHandOver(
   const { totalCents } = decided.value;
   const facts = { receiptNumber: sale.number, totalCents, signedBy, handedOn };
   await tellHistory(tx, doer, { commissionId, did: 'handed it over', facts });
-  return ok({ receiptNumber: sale.number, totalCents: totalCents.toString() });
+  return ok({
+    receiptNumber: sale.number,
+    totalCents: totalCents.toString(),
+    commissionNumber: found.value.number,
+  });
 }
 
 function refusalToHandOver(found: FoundCommission, handedOn: Day): CommissionRefusal | null {
@@ -133,6 +141,9 @@ async function recordSaleOf(
   return sale;
 }
 
+/** What is held for the collector after an early end, in cents as text. */
+export type EndedEarly = { heldCents: string; commissionNumber: number };
+
 /** An early end to write down, and why. */
 export type EndToWrite = { commissionId: string; why: string; endedOn: Day };
 
@@ -145,7 +156,7 @@ export type EndToWrite = { commissionId: string; why: string; endedOn: Day };
 export async function endCommission(
   doer: Doer,
   input: EndCommissionInput,
-): Promise<Result<{ heldCents: string }, AnyRefusal>> {
+): Promise<Result<EndedEarly, AnyRefusal>> {
   const { requestKey, ...end } = input;
   const command = {
     name: 'endCommission',
@@ -161,7 +172,7 @@ export async function addEnd(
   tx: Tx,
   doer: Doer,
   end: EndToWrite,
-): Promise<Result<{ heldCents: string }, CommissionRefusal>> {
+): Promise<Result<EndedEarly, CommissionRefusal>> {
   const found = await findOpen(tx, doer, end.commissionId);
   if (!found.ok) return found;
   const { commissionId, why, endedOn } = end;
@@ -176,5 +187,5 @@ export async function addEnd(
   const heldCents = paidCents(found.value.facts);
   const did = 'ended the commission early';
   await tellHistory(tx, doer, { commissionId, did, facts: { why, endedOn, heldCents } });
-  return ok({ heldCents: heldCents.toString() });
+  return ok({ heldCents: heldCents.toString(), commissionNumber: found.value.number });
 }

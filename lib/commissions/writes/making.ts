@@ -23,7 +23,7 @@ export type WordToBegin = { commissionId: string; why: string };
 export async function letMakingBegin(
   doer: Doer,
   input: LetMakingBeginInput,
-): Promise<Result<{ number: number }, AnyRefusal>> {
+): Promise<Result<{ commissionNumber: number }, AnyRefusal>> {
   const { requestKey, ...word } = input;
   const command = {
     name: 'letMakingBegin',
@@ -39,7 +39,7 @@ export async function addWordToBegin(
   tx: Tx,
   doer: Doer,
   word: WordToBegin,
-): Promise<Result<{ number: number }, CommissionRefusal>> {
+): Promise<Result<{ commissionNumber: number }, CommissionRefusal>> {
   const found = await findOpen(tx, doer, word.commissionId);
   if (!found.ok) return found;
   const { facts, number } = found.value;
@@ -53,8 +53,11 @@ export async function addWordToBegin(
   });
   const did = 'let the making begin before everything was there';
   await tellHistory(tx, doer, { commissionId, did, facts: { why, missing } });
-  return ok({ number });
+  return ok({ commissionNumber: number });
 }
+
+/** A job that was opened, and for which commission. */
+export type OpenedFor = OpenedJob & { commissionNumber: number };
 
 /** A job to open for a commission. */
 export type JobToOpenFor = {
@@ -74,7 +77,7 @@ export type JobToOpenFor = {
 export async function openCommissionJob(
   doer: Doer,
   input: OpenCommissionJobInput,
-): Promise<Result<OpenedJob, AnyRefusal>> {
+): Promise<Result<OpenedFor, AnyRefusal>> {
   const { requestKey, ...job } = input;
   const command = {
     name: 'openCommissionJob',
@@ -90,7 +93,7 @@ export async function addCommissionJob(
   tx: Tx,
   doer: Doer,
   job: JobToOpenFor,
-): Promise<Result<OpenedJob, CommissionRefusal>> {
+): Promise<Result<OpenedFor, CommissionRefusal>> {
   const found = await findOpen(tx, doer, job.commissionId);
   if (!found.ok) return found;
   const { facts, title } = found.value;
@@ -102,5 +105,5 @@ export async function addCommissionJob(
   const { number } = opened.value;
   const did = 'opened the job';
   await tellHistory(tx, doer, { commissionId, did, facts: { number, technique, pieces } });
-  return ok(opened.value);
+  return ok({ ...opened.value, commissionNumber: found.value.number });
 }

@@ -33,7 +33,7 @@ export type PaymentToTake = {
 };
 
 /** The slip's number. */
-export type PaymentTaken = { paymentId: string; number: number };
+export type PaymentTaken = { paymentId: string; number: number; commissionNumber: number };
 
 /**
  * Takes a payment for a commission. Before the hand-over it is a deposit, a debt to the collector;
@@ -85,7 +85,7 @@ export async function addPayment(
   const { amountCents, kind, paidBy } = payment;
   const facts = { number, amountCents, kind, paidBy };
   await tellHistory(tx, doer, { commissionId: id, did: 'took a payment', facts });
-  return ok({ paymentId, number });
+  return ok({ paymentId, number, commissionNumber: found.value.number });
 }
 
 async function refusalToTake(

@@ -15,7 +15,7 @@ import { carryOut, findOpen, tellHistory, type AnyRefusal } from './carry-out';
 import { fileToKeep, readyPicture, type ReadyPicture } from './pictures';
 
 /** A sketch or a colour tile that was shown: its id, what people call it, and its bytes' hash. */
-export type Shown = { id: string; label: string; fileSha256: string };
+export type Shown = { id: string; label: string; fileSha256: string; commissionNumber: number };
 
 /** A sketch to show; its letter is given by the order. */
 export type SketchToShow = {
@@ -65,7 +65,8 @@ export async function addSketch(
   });
   const facts = { letter, sha256: file.fileSha256 };
   await tellHistory(tx, doer, { commissionId, did: `showed sketch ${letter}`, facts });
-  return ok({ id, label: letter, fileSha256: file.fileSha256 });
+  const { number: commissionNumber } = found.value;
+  return ok({ id, label: letter, fileSha256: file.fileSha256, commissionNumber });
 }
 
 /** A colour tile to show; its number is given by the order. */
@@ -113,13 +114,17 @@ export async function addColourTile(
   });
   const facts = { number, glazes, sha256: file.fileSha256 };
   await tellHistory(tx, doer, { commissionId, did: `showed colour tile ${number}`, facts });
-  return ok({ id, label: String(number), fileSha256: file.fileSha256 });
+  const { number: commissionNumber } = found.value;
+  return ok({ id, label: String(number), fileSha256: file.fileSha256, commissionNumber });
 }
 
 async function keepPicture(tx: Tx, doer: Doer, picture: ReadyPicture) {
   const kept = await keepFile(tx, fileToKeep(picture, doer.at));
   return { fileId: kept.id, fileSha256: kept.sha256 };
 }
+
+/** A yes that was written down. */
+export type YesWritten = { approvalId: string; commissionNumber: number };
 
 /** A yes to exactly one sketch or colour tile, as it was looked at. */
 export type YesToWrite = {
@@ -143,7 +148,7 @@ export type YesToWrite = {
 export async function approve(
   doer: Doer,
   input: ApproveInput,
-): Promise<Result<{ approvalId: string }, AnyRefusal>> {
+): Promise<Result<YesWritten, AnyRefusal>> {
   const { requestKey, ...yes } = input;
   const command = {
     name: 'approve',
@@ -159,7 +164,7 @@ export async function addApproval(
   tx: Tx,
   doer: Doer,
   yes: YesToWrite,
-): Promise<Result<{ approvalId: string }, CommissionRefusal>> {
+): Promise<Result<YesWritten, CommissionRefusal>> {
   const found = await findOpen(tx, doer, yes.commissionId);
   if (!found.ok) return found;
   const shown = await findShown(tx, yes);
@@ -180,7 +185,7 @@ export async function addApproval(
   const did = `wrote down the yes to ${name} ${shown?.label ?? ''}`;
   const facts = { approvedBy, how, approvedOn: yes.approvedOn, sha256: fileSha256 };
   await tellHistory(tx, doer, { commissionId, did, facts });
-  return ok({ approvalId: id });
+  return ok({ approvalId: id, commissionNumber: found.value.number });
 }
 
 type ShownToAnswer = {

@@ -1,0 +1,114 @@
+import { Band } from '@/app/ui/figures/band';
+import { Notice } from '@/app/ui/page/notice';
+import { PageHead } from '@/app/ui/page/page-head';
+import { ButtonLink } from '@/app/ui/button/button';
+import { requireActor } from '@/lib/access/reads';
+import { isAllowed } from '@/lib/access/rules';
+import { listHistory, listRequestPictures, listShown } from '@/lib/commissions/reads/papers';
+import { listMoneyLines } from '@/lib/commissions/reads/payments';
+import { listAgreements } from '@/lib/commissions/reads/papers';
+import type { Sheet } from '@/lib/commissions/reads/sheet';
+import { dayWord } from '@/lib/commissions/rules/sentences';
+import { listAppointmentsOf } from '@/lib/installation/reads';
+import { listJobsOfCommission } from '@/lib/studio/reads';
+import { formatDay } from '@/lib/dates/rules';
+import { doneSentence } from '../sheet-href';
+import { AppointmentLines } from './appointment-lines';
+import { History } from './history';
+import { JobLines } from './job-lines';
+import { MoneyLines } from './money-lines';
+import { NextStep } from './next-step';
+import { RequestLines } from './request-lines';
+import { readSheet, type SheetParams } from './read-sheet';
+import { SheetHead } from './sheet-head';
+import { ShownWall } from './shown-wall';
+import css from '../commissions.module.css';
+
+type SheetPageProps = Readonly<{
+  params: SheetParams;
+  searchParams: Promise<{ done?: string | string[] }>;
+}>;
+
+export async function generateMetadata({ params }: SheetPageProps) {
+  const sheet = await readSheet(await requireActor('commissions.see'), params);
+  return { title: `${sheet.title}, commission ${sheet.number}` };
+}
+
+/** A commission on one sheet: what was agreed, where it stands, what is next, all its papers. */
+export default async function SheetPage({ params, searchParams }: SheetPageProps) {
+  const actor = await requireActor('commissions.see');
+  const sheet = await readSheet(actor, params);
+  const { id, telling, gallery, acts } = sheet;
+  const [shown, pictures, jobs, days, history] = await Promise.all([
+    listShown(actor, id),
+    listRequestPictures(actor, id),
+    listJobsOfCommission(actor, id, telling.today),
+    listAppointmentsOf(actor, id, gallery.timeZone),
+    listHistory(actor, id, telling),
+  ]);
+  const money = telling.seesMoney
+    ? await Promise.all([listAgreements(actor, id), listMoneyLines(actor, id)])
+    : null;
+  const done = doneSentence((await searchParams).done);
+  return (
+    <>
+      <PageHead
+        title={sheet.title}
+        work
+        lead={`Commission ${sheet.number}, for ${sheet.collector.name}`}
+        back={{ href: '/commissions', name: 'Commissions' }}
+      />
+      {done ? <Notice kind="done">{done}</Notice> : null}
+      <SheetHead sheet={sheet} />
+      <div className={css['band']}>
+        <Band label="From the agreement to the wall" {...bandOf(sheet)} />
+      </div>
+      <NextStep sheet={sheet} shown={shown} days={days} roles={actor.roles} />
+      <Standings sheet={sheet} />
+      {money ? <MoneyLines sheet={sheet} agreements={money[0]} lines={money[1]} /> : null}
+      <ShownWall sheet={sheet} shown={shown} />
+      <JobLines sheet={sheet} jobs={jobs} seesStudio={isAllowed(actor.roles, 'studio.see')} />
+      <AppointmentLines sheet={sheet} days={days} seesDiary={isAllowed(actor.roles, 'diary.see')} />
+      <RequestLines sheet={sheet} pictures={pictures} />
+      <History lines={history} zone={gallery.timeZone} />
+      {acts.has('end') ? (
+        <p className={css['end']}>
+          <ButtonLink href={`/commissions/${sheet.number}/end`} variant="danger">
+            End it early
+          </ButtonLink>
+        </p>
+      ) : null}
+    </>
+  );
+}
+
+const pegStates = { done: 'filled', next: 'next', open: 'open' } as const;
+
+function bandOf({ band, telling, agreement }: Sheet) {
+  const pegs = band.map(({ name, state, on }) => ({
+    name,
+    state: pegStates[state],
+    when: on ? dayWord(on, telling.today) : undefined,
+  }));
+  const promisedOn = agreement?.promisedOn;
+  return promisedOn ? { pegs, promised: { when: formatDay(promisedOn, 'long') } } : { pegs };
+}
+
+function Standings({ sheet }: Readonly<{ sheet: Sheet }>) {
+  const { override, ending, telling } = sheet;
+  return (
+    <>
+      {override ? (
+        <Notice kind="caution" title="The owner let the making begin before everything was there">
+          On {dayWord(override.on, telling.today)}: {override.why}
+        </Notice>
+      ) : null}
+      {ending && (sheet.paidCents ?? 0n) > 0n ? (
+        <Notice kind="caution" title="Its deposits are still held">
+          What was paid stays a debt to {sheet.collector.name} until the owner decides whether it
+          goes back or stays.
+        </Notice>
+      ) : null}
+    </>
+  );
+}

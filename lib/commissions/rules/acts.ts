@@ -1,0 +1,69 @@
+import { isAllowed, type Actor, type Permission } from '@/lib/access/rules';
+import { mayBegin, type CommissionFacts } from './facts';
+
+/** What can be done to a commission from its sheet. */
+export const acts = [
+  'request',
+  'pictures',
+  'agreement',
+  'sketch',
+  'colours',
+  'yes',
+  'ask',
+  'payment',
+  'job',
+  'begin',
+  'hang',
+  'hand-over',
+  'end',
+] as const;
+
+/** One of the things that can be done. */
+export type Act = (typeof acts)[number];
+
+/** What each takes of whoever does it. */
+export const actPermissions: Record<Act, Permission> = {
+  request: 'commissions.write',
+  pictures: 'commissions.write',
+  agreement: 'commissions.agree',
+  sketch: 'commissions.write',
+  colours: 'commissions.write',
+  yes: 'commissions.write',
+  ask: 'commissions.take_money',
+  payment: 'commissions.take_money',
+  job: 'commissions.write',
+  begin: 'commissions.override_start',
+  hang: 'diary.book',
+  'hand-over': 'commissions.hand_over',
+  end: 'commissions.end',
+};
+
+/**
+ * What somebody can do to a commission now; the writes look once more.
+ *
+ * @param owedCents what is still owed in all; null while nothing is agreed
+ * @example after the hand-over only a payment is left, and only while something is owed
+ */
+export function actsOpen(
+  facts: CommissionFacts,
+  owedCents: bigint | null,
+  actor: Actor,
+): ReadonlySet<Act> {
+  const open = acts.filter((act) => isOpen(act, facts, owedCents));
+  return new Set(open.filter((act) => isAllowed(actor.roles, actPermissions[act])));
+}
+
+function isOpen(act: Act, facts: CommissionFacts, owedCents: bigint | null): boolean {
+  if (facts.ending) return false;
+  if (act === 'payment') return (owedCents ?? 0n) > 0n;
+  if (facts.handOver) return false;
+  return needs[act]?.(facts) ?? true;
+}
+
+/** What some of the acts need before; the others are open until the end. */
+const needs: Partial<Record<Act, (facts: CommissionFacts) => boolean>> = {
+  ask: (facts) => facts.agreement !== null,
+  'hand-over': (facts) => facts.agreement !== null,
+  job: (facts) => facts.jobs.length === 0 && (facts.agreement !== null || facts.override !== null),
+  begin: (facts) => facts.override === null && mayBegin(facts).missing.length > 0,
+};
