@@ -23,17 +23,7 @@ export function Bars({ title, bars, table }: BarsProps) {
           {bars.map((bar) => (
             <li key={bar.key} className={css['bar']}>
               <BarDrawn bar={bar} most={most} least={least} />
-              <div className={css['foot']}>
-                {bar.picture ? <Picture {...bar.picture} size="thumb" /> : null}
-                {bar.href ? (
-                  <a href={bar.href} className={css['name']}>
-                    {bar.name}
-                  </a>
-                ) : (
-                  <span className={css['name']}>{bar.name}</span>
-                )}
-                <span className="heard-only">: {bar.text}</span>
-              </div>
+              <BarFoot bar={bar} />
             </li>
           ))}
         </ol>
@@ -43,5 +33,22 @@ export function Bars({ title, bars, table }: BarsProps) {
         {table}
       </details>
     </figure>
+  );
+}
+
+/** The piece at the foot of its bar, and its name; both lead to it. */
+function BarFoot({ bar }: Readonly<{ bar: Bar }>) {
+  const inside = (
+    <>
+      {bar.picture ? <Picture {...bar.picture} alt="" size="thumb" /> : null}
+      <span className={css['name']}>{bar.name}</span>
+      <span className="heard-only">: {bar.text}</span>
+    </>
+  );
+  if (!bar.href) return <div className={css['foot']}>{inside}</div>;
+  return (
+    <a href={bar.href} className={css['foot']}>
+      {inside}
+    </a>
   );
 }

@@ -11,7 +11,7 @@ type EmptyProps = Readonly<{
 export function Empty({ title, children, act }: EmptyProps) {
   return (
     <div className={css['empty']}>
-      <h3>{title}</h3>
+      <h2>{title}</h2>
       <p>{children}</p>
       {act ? <div className={css['acts']}>{act}</div> : null}
     </div>
