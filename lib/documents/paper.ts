@@ -82,7 +82,10 @@ export function ruleLine(paper: Paper): void {
   paper.y = y + 8;
 }
 
-/** Words at the left and a figure ranged right on one line; long words run on under themselves. */
+/**
+ * Words at the left, in the hand chosen before, and a figure ranged right on the same line; long
+ * words run on under themselves. No figure leaves the whole line to the words.
+ */
 export function wordsAndFigure(paper: Paper, words: string, figure: string): void {
   const { width, margin } = halfLetter;
   const top = paper.y;

@@ -3,7 +3,16 @@ import { formatInstant } from '@/lib/dates/rules';
 import { formatCents } from '@/lib/money/rules';
 import type { Gallery } from '@/lib/platform/settings';
 import type { Receipt, ReceiptLine } from '@/lib/sales/reads/receipts';
-import { ash, iron, keepTogether, makePaper, ruleLine, wordsAndFigure, type Paper } from './paper';
+import {
+  ash,
+  halfLetter,
+  iron,
+  keepTogether,
+  makePaper,
+  ruleLine,
+  wordsAndFigure,
+  type Paper,
+} from './paper';
 import { tenderWords } from './rules';
 
 /** The whole receipt, or the one that goes with a gift and names no price. */
@@ -39,8 +48,7 @@ function writeTitle(paper: Paper, title: string, receipt: Receipt, zone: string)
 function writeLine(paper: Paper, line: ReceiptLine, kind: ReceiptKind): void {
   keepTogether(paper, 44);
   const figure = kind === 'whole' ? formatCents(line.netCents) : '';
-  paper.font('italic').fontSize(12);
-  wordsAndFigure(paper, line.title, figure);
+  titleAndPrice(paper, line.title, figure);
   paper.font('sans').fontSize(8.5).fillColor(ash).text(line.what);
   if (line.quantity > 1) {
     const each = kind === 'whole' ? ` at ${formatCents(line.unitPriceCents)} each` : '';
@@ -49,10 +57,22 @@ function writeLine(paper: Paper, line: ReceiptLine, kind: ReceiptKind): void {
   paper.fillColor(iron).moveDown(0.6);
 }
 
+/** The title as on a wall label; the price in the figures of the sums under it. */
+function titleAndPrice(paper: Paper, title: string, price: string): void {
+  const top = paper.y;
+  paper.font('sans').fontSize(9.5);
+  wordsAndFigure(paper, ' ', price);
+  const { width, margin } = halfLetter;
+  const room = width - 2 * margin - (price === '' ? 0 : paper.widthOfString(price) + 14);
+  paper
+    .font('italic')
+    .fontSize(12)
+    .text(title, margin, top - 2, { width: room });
+}
+
 function writeSums(paper: Paper, receipt: Receipt): void {
   keepTogether(paper, 90 + 14 * (receipt.taxes.length + receipt.tenders.length));
-  ruleLine(paper);
-  paper.font('sans').fontSize(9.5);
+  paper.moveDown(0.5).font('sans').fontSize(9.5);
   wordsAndFigure(paper, 'Before tax', formatCents(receipt.netCents));
   for (const tax of receipt.taxes) {
     const words = `Sales tax, ${tax.authority} ${tax.ratePercent}%`;

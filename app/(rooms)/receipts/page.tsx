@@ -1,14 +1,13 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
 import { ButtonLink } from '@/app/ui/button/button';
-import { InstantText } from '@/app/ui/figures/day-text';
 import { Money } from '@/app/ui/figures/money';
 import { Table } from '@/app/ui/figures/table';
 import { Empty } from '@/app/ui/page/empty';
 import { PageHead } from '@/app/ui/page/page-head';
 import { Views } from '@/app/ui/page/views';
 import { requireActor } from '@/lib/access/reads';
-import { addDays, dayOf, formatDay, parseDay, type Day } from '@/lib/dates/rules';
+import { addDays, dayOf, formatDay, formatInstant, parseDay, type Day } from '@/lib/dates/rules';
 import { formatCents } from '@/lib/money/rules';
 import { tenderWords } from '@/lib/documents/rules';
 import { now } from '@/lib/platform/clock';
@@ -103,7 +102,9 @@ function DayTable({ shown, zone }: Readonly<{ shown: DayOfReceipts; zone: string
         <em className="work-title">{receipt.titles.join(', ')}</em>
         {receipt.collector === null ? null : `, for ${receipt.collector}`}
       </span>,
-      <InstantText key="at" at={receipt.soldAt} zone={zone} />,
+      <time key="at" dateTime={receipt.soldAt.toISOString()} className={css['when']}>
+        {formatInstant(receipt.soldAt, zone).split(', ').at(-1)}
+      </time>,
       receipt.soldBy,
       <Money key="total" cents={receipt.totalCents} />,
     ],
