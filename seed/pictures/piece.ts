@@ -50,7 +50,7 @@ export async function renderPiece(order: PieceOrder): Promise<Rendered> {
   const ground = { width: wide, height: high, channels: 4 as const, background: '#00000000' };
   const bytes = await sharp({ create: ground })
     .composite(layers)
-    .webp({ quality: 82, alphaQuality: 100, effort: 2 })
+    .webp({ quality: 74, alphaQuality: 90, effort: 2 })
     .toBuffer();
   return { bytes, widthPx: wide, heightPx: high };
 }
