@@ -48,10 +48,13 @@ test('a data folder that is a file is said in one line', async () => {
   expect({ code, lines }).toEqual({ code: 1, lines: [expect.stringContaining('is a file')] });
 });
 
-test('a data folder that cannot be made is said in one line', async () => {
-  const { code, lines } = await refusedStart({ dataDir: '/dev/null/kiln' });
+test.each([
+  ['/dev/null/kiln', /a part of its path is a file/],
+  ['/proc/kiln', /cannot be made at that place/],
+])('a data folder that cannot be made (%s) is said in one line', async (dataDir, sentence) => {
+  const { code, lines } = await refusedStart({ dataDir });
   expect(code).toBe(1);
-  expect(lines).toEqual([expect.stringContaining('a part of its path is a file')]);
+  expect(lines).toEqual([expect.stringMatching(sentence)]);
 });
 
 test('a database that does not answer is said in one line', async () => {

@@ -12,6 +12,7 @@ export class StartFault extends Error {
 const sentences: Readonly<Record<string, string>> = {
   ENOSPC: 'There is no room left on the disk. Make some room, then start again.',
   EDQUOT: 'There is no room left on the disk for this account. Make some room, then start again.',
+  ENOENT: 'The data folder cannot be made at that place. Choose another DATA_DIR.',
   ENOTDIR: 'DATA_DIR is a folder; a part of its path is a file.',
   EROFS: 'The data folder is on a disk that cannot be written to.',
 };

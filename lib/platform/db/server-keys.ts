@@ -1,8 +1,15 @@
 import 'server-only';
 import { randomBytes } from 'node:crypto';
-import { existsSync, linkSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
-import { renameSync } from 'node:fs';
-import { join } from 'node:path';
+import {
+  existsSync,
+  linkSync,
+  mkdirSync,
+  readFileSync,
+  renameSync,
+  rmSync,
+  writeFileSync,
+} from 'node:fs';
+import { dirname, join } from 'node:path';
 import { z } from 'zod';
 import { StartFault } from './server-fault';
 
@@ -27,10 +34,21 @@ export type DatabaseNote = z.infer<typeof note>;
  */
 export function readyDataFolder(dataDir: string): void {
   // Root lends the database an account of its own, which has to pass through; secrets are 0600.
-  mkdirSync(dataDir, { recursive: true, mode: process.getuid?.() === 0 ? 0o711 : 0o700 });
+  makeFolder(dataDir, process.getuid?.() === 0 ? 0o711 : 0o700);
   const probe = join(dataDir, `.probe-${process.pid}`);
   writeFileSync(probe, '');
   rmSync(probe);
+}
+
+/** One by one: Node's own way of making them all at once never ends where a system makes none. */
+function makeFolder(folder: string, mode: number): void {
+  if (existsSync(folder)) return;
+  makeFolder(dirname(folder), 0o755);
+  try {
+    mkdirSync(folder, { mode });
+  } catch (error) {
+    if (!existsSync(folder)) throw error;
+  }
 }
 
 /**
