@@ -9,6 +9,7 @@ const loadLock = 7_311_964_204;
 /** Kept as the schema's comment while the demo is coming in, so that it goes when the rows go. */
 const unfinished = 'The demo gallery is still being loaded';
 
+/** Which database, whether it is to stay empty, and the way to be told to stop. */
 export type Loading = { databaseUrl: string; isEmpty: boolean; signal: AbortSignal };
 
 /**

@@ -12,6 +12,7 @@ export type Web = {
   stop: () => Promise<void>;
 };
 
+/** Where the pages are served, and what they are told. */
 export type Serving = {
   host: string;
   port: number;

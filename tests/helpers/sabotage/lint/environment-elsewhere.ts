@@ -1,0 +1,4 @@
+/** Reads the environment where nobody checks it. */
+export function databaseUrl(): string | undefined {
+  return process.env['DATABASE_URL'];
+}

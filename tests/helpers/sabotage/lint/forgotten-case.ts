@@ -1,0 +1,10 @@
+/** Forgets one of the three. */
+export function wordFor(kind: 'tile' | 'plaque' | 'bowl'): string {
+  switch (kind) {
+    case 'tile':
+      return 'Tile';
+    case 'plaque':
+      return 'Plaque';
+  }
+  return '';
+}

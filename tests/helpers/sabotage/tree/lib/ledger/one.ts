@@ -1,0 +1,3 @@
+import { other } from './other';
+
+export const one = other;

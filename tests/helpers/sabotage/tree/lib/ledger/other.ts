@@ -1,0 +1,3 @@
+import { one } from './one';
+
+export const other = one;

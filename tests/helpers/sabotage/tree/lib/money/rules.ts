@@ -1,0 +1,3 @@
+import { client } from '../platform/db/client';
+
+export const total = client;

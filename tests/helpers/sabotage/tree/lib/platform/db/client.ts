@@ -1,0 +1,1 @@
+export { client } from '../../../generated/prisma/client';

@@ -1,0 +1,1 @@
+export const inTransaction = 1;

@@ -1,0 +1,1 @@
+export { total } from '../money/rules';

@@ -1,0 +1,1 @@
+export const take = 1;
