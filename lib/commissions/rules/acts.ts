@@ -1,5 +1,6 @@
 import { isAllowed, type Actor, type Permission } from '@/lib/access/rules';
 import { mayBegin, type CommissionFacts } from './facts';
+import { isFinished } from './standing';
 
 /** What can be done to a commission from its sheet. */
 export const acts = [
@@ -63,7 +64,7 @@ function isOpen(act: Act, facts: CommissionFacts, owedCents: bigint | null): boo
 /** What some of the acts need before; the others are open until the end. */
 const needs: Partial<Record<Act, (facts: CommissionFacts) => boolean>> = {
   ask: (facts) => facts.agreement !== null,
-  'hand-over': (facts) => facts.agreement !== null,
+  'hand-over': (facts) => facts.agreement !== null && facts.jobs.every(isFinished),
   job: (facts) => facts.jobs.length === 0 && (facts.agreement !== null || facts.override !== null),
   begin: (facts) => facts.override === null && mayBegin(facts).missing.length > 0,
 };

@@ -7,7 +7,10 @@ import { Section } from '@/app/ui/page/section';
 import type { AgreementTold } from '@/lib/commissions/reads/papers';
 import type { MoneyLines as Lines } from '@/lib/commissions/reads/payments';
 import type { Sheet } from '@/lib/commissions/reads/sheet';
+import { dayWord, type Telling } from '@/lib/commissions/rules/sentences';
 import { paymentWords } from '@/lib/commissions/rules/words';
+import type { Day } from '@/lib/dates/rules';
+import { formatCents, sumCents } from '@/lib/money/rules';
 import css from '../commissions.module.css';
 
 type MoneyLinesProps = Readonly<{
@@ -55,87 +58,105 @@ export function MoneyLines({ sheet, agreements, lines }: MoneyLinesProps) {
           <Link href={`/receipts/${handOver.receiptNumber}`}>Receipt {handOver.receiptNumber}</Link>
         </p>
       ) : null}
-      {agreements.length === 0 ? <p className={css['quiet']}>Nothing is agreed yet.</p> : null}
-      {agreements.length > 0 ? <Agreements agreements={agreements} /> : null}
-      {lines.asked.length > 0 ? <AskedFor lines={lines} /> : null}
-      {lines.payments.length > 0 ? <CameIn lines={lines} number={number} /> : null}
+      {agreements.length === 0 ? (
+        <p className={css['quiet']}>Nothing is agreed yet.</p>
+      ) : (
+        <Statement sheet={sheet} agreements={agreements} lines={lines} />
+      )}
     </Section>
   );
 }
 
-function Agreements({ agreements }: Readonly<{ agreements: readonly AgreementTold[] }>) {
+function Statement({ sheet, agreements, lines }: MoneyLinesProps) {
+  const { currency } = sheet.telling;
+  const money = (cents: bigint | null) =>
+    cents === null ? null : <Money key="money" cents={cents} currency={currency} />;
+  const told = moneyStory(sheet, agreements, lines);
   return (
     <Table
-      caption="Agreed"
+      caption="What was agreed, asked for and paid, in time"
+      captionHeardOnly
       columns={[
-        { name: 'On' },
-        { name: 'By' },
-        { name: 'Promised for', wideOnly: true },
-        { name: 'Before tax', figure: true },
-        { name: 'Deposit', figure: true },
-      ]}
-      rows={agreements.map((each) => ({
-        key: String(each.version),
-        cells: [
-          <DayText key="on" day={each.agreedOn} />,
-          each.agreedBy,
-          each.promisedOn ? <DayText key="promised" day={each.promisedOn} /> : 'no day promised',
-          <Money key="price" cents={each.priceCents} />,
-          <Money key="deposit" cents={each.depositCents} />,
-        ],
-      }))}
-    />
-  );
-}
-
-function AskedFor({ lines }: Readonly<{ lines: Lines }>) {
-  return (
-    <Table
-      caption="Asked for"
-      columns={[
-        { name: 'What for' },
-        { name: 'Asked on', wideOnly: true },
-        { name: 'Due on' },
-        { name: 'Amount', figure: true },
-        { name: 'Came in for it', figure: true },
-      ]}
-      rows={lines.asked.map((each) => ({
-        key: each.id,
-        cells: [
-          each.name,
-          <DayText key="asked" day={each.askedOn} />,
-          <DayText key="due" day={each.dueOn} />,
-          <Money key="amount" cents={each.amountCents} />,
-          <Money key="paid" cents={each.paidCents} />,
-        ],
-      }))}
-    />
-  );
-}
-
-function CameIn({ lines, number }: Readonly<{ lines: Lines; number: number }>) {
-  return (
-    <Table
-      caption="Came in"
-      columns={[
-        { name: 'Slip' },
         { name: 'Day' },
-        { name: 'By' },
-        { name: 'Amount', figure: true },
-        { name: 'In all', figure: true },
+        { name: 'What' },
+        { name: 'Agreed, before tax', figure: true },
+        { name: 'Asked for', figure: true },
+        { name: 'Came in', figure: true },
       ]}
-      rows={lines.payments.map((each) => ({
-        key: String(each.number),
+      rows={told.map((line) => ({
+        key: line.key,
         cells: [
-          <Link key="slip" href={`/commissions/${number}/payments/${each.number}`}>
-            {each.number}
-          </Link>,
-          <DayText key="day" day={each.receivedOn} />,
-          `${each.paidBy}, ${paymentWords[each.kind]}`,
-          <Money key="amount" cents={each.amountCents} />,
-          <Money key="sum" cents={each.paidSoFarCents} />,
+          <DayText key="day" day={line.on} />,
+          line.href ? (
+            <Link key="what" href={line.href}>
+              {line.what}
+            </Link>
+          ) : (
+            line.what
+          ),
+          money(line.agreedCents),
+          money(line.askedCents),
+          money(line.paidCents),
         ],
       }))}
+      foot={[
+        'Now',
+        '',
+        money(agreements[0]?.priceCents ?? 0n),
+        money(sumCents(lines.asked.map((each) => each.amountCents))),
+        money(sumCents(lines.payments.map((each) => each.amountCents))),
+      ]}
     />
   );
+}
+
+type StoryLine = {
+  key: string;
+  on: Day;
+  what: string;
+  href?: string;
+  agreedCents: bigint | null;
+  askedCents: bigint | null;
+  paidCents: bigint | null;
+};
+
+const nothing = { agreedCents: null, askedCents: null, paidCents: null };
+
+function moneyStory(
+  { number, telling }: Sheet,
+  agreements: readonly AgreementTold[],
+  lines: Lines,
+): StoryLine[] {
+  const agreed = agreements.map((each) => ({
+    ...nothing,
+    key: `agreed-${each.version}`,
+    on: each.agreedOn,
+    what: agreedWords(each, telling),
+    agreedCents: each.priceCents,
+  }));
+  const asked = lines.asked.map((each) => ({
+    ...nothing,
+    key: `asked-${each.id}`,
+    on: each.askedOn,
+    what: `${each.name}, due ${dayWord(each.dueOn, telling.today)}`,
+    askedCents: each.amountCents,
+  }));
+  const paid = lines.payments.map((each) => ({
+    ...nothing,
+    key: `paid-${each.number}`,
+    on: each.receivedOn,
+    what: `Payment slip ${each.number}: ${each.paidBy}, ${paymentWords[each.kind]}`,
+    href: `/commissions/${number}/payments/${each.number}`,
+    paidCents: each.amountCents,
+  }));
+  const inTime = [...agreed.reverse(), ...asked, ...paid];
+  return inTime.sort((one, other) => (one.on < other.on ? -1 : Number(one.on > other.on)));
+}
+
+function agreedWords(each: AgreementTold, telling: Telling): string {
+  const deposit = `deposit ${formatCents(each.depositCents, telling)}`;
+  const promised = each.promisedOn
+    ? `, promised for ${dayWord(each.promisedOn, telling.today)}`
+    : '';
+  return `Agreed by ${each.agreedBy}: ${deposit}${promised}`;
 }

@@ -1,6 +1,7 @@
 import { Band } from '@/app/ui/figures/band';
 import { Notice } from '@/app/ui/page/notice';
 import { PageHead } from '@/app/ui/page/page-head';
+import { Columns } from '@/app/ui/page/section';
 import { ButtonLink } from '@/app/ui/button/button';
 import { requireActor } from '@/lib/access/reads';
 import { isAllowed } from '@/lib/access/rules';
@@ -67,8 +68,18 @@ export default async function SheetPage({ params, searchParams }: SheetPageProps
       <Standings sheet={sheet} />
       {money ? <MoneyLines sheet={sheet} agreements={money[0]} lines={money[1]} /> : null}
       <ShownWall sheet={sheet} shown={shown} />
-      <JobLines sheet={sheet} jobs={jobs} seesStudio={isAllowed(actor.roles, 'studio.see')} />
-      <AppointmentLines sheet={sheet} days={days} seesDiary={isAllowed(actor.roles, 'diary.see')} />
+      <Columns
+        wide={
+          <JobLines sheet={sheet} jobs={jobs} seesStudio={isAllowed(actor.roles, 'studio.see')} />
+        }
+        beside={
+          <AppointmentLines
+            sheet={sheet}
+            days={days}
+            seesDiary={isAllowed(actor.roles, 'diary.see')}
+          />
+        }
+      />
       <RequestLines sheet={sheet} pictures={pictures} />
       <History lines={history} zone={gallery.timeZone} />
       {acts.has('end') ? (

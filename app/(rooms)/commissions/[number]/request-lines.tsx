@@ -2,7 +2,7 @@ import { ButtonLink } from '@/app/ui/button/button';
 import { DayText, InstantText } from '@/app/ui/figures/day-text';
 import { Caution } from '@/app/ui/page/caution';
 import { Facts, type Fact } from '@/app/ui/page/facts';
-import { Section } from '@/app/ui/page/section';
+import { Columns, Section } from '@/app/ui/page/section';
 import { Working } from '@/app/ui/page/working';
 import { Hung, Wall } from '@/app/ui/piece/piece-hanging';
 import { Picture } from '@/app/ui/piece/picture';
@@ -47,29 +47,42 @@ export function RequestLines({ sheet, pictures }: RequestLinesProps) {
         </span>
       }
     >
-      <Facts facts={requestFacts(sheet)} />
-      {placeCautions(request, system).map((caution) => (
-        <Caution key={caution}>{caution}</Caution>
-      ))}
-      {weight ? (
-        <Working
-          title={`It will weigh about ${formatWeight(weight.weightG, system === 'in' ? 'lb' : 'kg')}`}
-          {...weight}
-        />
-      ) : null}
-      {pictures.length > 0 ? (
-        <Wall label="Pictures of the request" spacing="close">
-          {pictures.map(({ id, caption, ...picture }) => (
-            <Hung key={id}>
-              <figure>
-                <Picture {...picture} size="hung" />
-                {caption ? <figcaption className={css['quiet']}>{caption}</figcaption> : null}
-              </figure>
-            </Hung>
-          ))}
-        </Wall>
-      ) : null}
+      <Columns
+        wide={
+          <>
+            <Facts facts={requestFacts(sheet)} />
+            {placeCautions(request, system).map((caution) => (
+              <Caution key={caution}>{caution}</Caution>
+            ))}
+            {weight ? (
+              <Working
+                title={`It will weigh about ${formatWeight(weight.weightG, system === 'in' ? 'lb' : 'kg')}`}
+                {...weight}
+              />
+            ) : null}
+          </>
+        }
+        beside={<RequestPictures pictures={pictures} />}
+      />
     </Section>
+  );
+}
+
+function RequestPictures({ pictures }: Readonly<{ pictures: readonly RequestPicture[] }>) {
+  if (pictures.length === 0) {
+    return <p className={css['quiet']}>No pictures came with it yet.</p>;
+  }
+  return (
+    <Wall label="Pictures of the request" spacing="close">
+      {pictures.map(({ id, caption, ...picture }) => (
+        <Hung key={id}>
+          <figure>
+            <Picture {...picture} size="hung" />
+            {caption ? <figcaption className={css['quiet']}>{caption}</figcaption> : null}
+          </figure>
+        </Hung>
+      ))}
+    </Wall>
   );
 }
 

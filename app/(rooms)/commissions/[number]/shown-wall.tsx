@@ -55,8 +55,10 @@ function OneShown({ sheet, shown }: Readonly<{ sheet: Sheet; shown: ShownTold }>
   const { today } = sheet.telling;
   const name = what === 'sketch' ? `Sketch ${label}` : `Colour tile ${label}`;
   return (
-    <article className={css['shown']}>
-      <Picture {...shown.picture} size="hung" />
+    <>
+      <div className={css['shown-picture']}>
+        <Picture {...shown.picture} size="hung" />
+      </div>
       <div className={css['shown-label']}>
         <h3>{name}</h3>
         {words ? <p>{words}</p> : null}
@@ -76,6 +78,6 @@ function OneShown({ sheet, shown }: Readonly<{ sheet: Sheet; shown: ShownTold }>
           </p>
         ) : null}
       </div>
-    </article>
+    </>
   );
 }
