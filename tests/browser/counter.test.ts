@@ -153,12 +153,97 @@ describe('two tills', () => {
     await noAxeViolations(till);
   });
 
-  test('pressed twice, it is one sale', async () => {
-    const sku = await aPieceWith(till, (count) => count >= 2);
+  test('pressed twice, it is one sale; the same for the next visitor is another', async () => {
+    const sku = await aPieceWith(till, (count) => count >= 3);
     const before = await countOf(till, sku);
     await till.goto(`/counter?slip=${sku}`);
     await till.getByRole('button', { name: 'Just right' }).dblclick();
-    await till.getByRole('heading', { name: 'Sold' }).waitFor();
-    expect(await countOf(till, sku)).toBe(before - 1);
+    const receipt = till.getByRole('link', { name: /^Receipt \d+$/ });
+    const first = await receipt.innerText();
+    await scan(till, sku);
+    await till.getByRole('button', { name: 'Just right' }).click();
+    await receipt.waitFor();
+    expect(await receipt.innerText()).not.toBe(first);
+    expect(await countOf(till, sku)).toBe(before - 2);
+  });
+});
+
+describe('hands that hold something', () => {
+  test('everything on the counter is at least 56 pixels high, on a phone too', async () => {
+    const sku = await aPieceWith(till, (count) => count >= 2);
+    for (const size of [
+      { width: 1440, height: 900 },
+      { width: 390, height: 844 },
+    ]) {
+      await till.setViewportSize(size);
+      await till.goto(`/counter?slip=${sku}`);
+      const small = await till
+        .locator('main :is(a, button, label:has(input[type="radio"]), input:not([type="radio"]))')
+        .evaluateAll((parts) =>
+          parts
+            .filter((part) => part.getClientRects().length > 0)
+            .filter((part) => part.getBoundingClientRect().height < 55.5)
+            .map((part) => part.outerHTML.slice(0, 120)),
+        );
+      expect(small).toEqual([]);
+      const over = await till.evaluate(
+        () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
+      );
+      expect(over).toBeLessThanOrEqual(0);
+    }
+    await till.setViewportSize({ width: 1440, height: 900 });
+  });
+
+  test('without any script, a piece is found and sold all the same', async () => {
+    const sku = await aPieceWith(till, (count) => count >= 2);
+    const state = await till.context().storageState();
+    const base = new URL(till.url()).origin;
+    const context = await browser.newContext({
+      ...{ javaScriptEnabled: false, storageState: state, baseURL: base },
+    });
+    const plain = await context.newPage();
+    await plain.goto('/counter');
+    await find(plain).fill(sku);
+    await plain.getByRole('button', { name: 'Find' }).click();
+    await plain.getByRole('list', { name: 'On the slip' }).waitFor();
+    await plain.getByLabel('Given').fill('1');
+    await plain.getByRole('button', { name: 'Take the money' }).click();
+    await plain.getByText('$1.00 is not enough').first().waitFor();
+    expect(await plain.getByLabel('Given').inputValue()).toBe('1');
+    await plain.getByRole('button', { name: 'Just right' }).click();
+    await plain.getByRole('heading', { name: 'Sold' }).waitFor();
+    await context.close();
+  });
+});
+
+describe('the books and the receipts of the day', () => {
+  test('the sums agree, an entry leads to its receipt, and the file is a file', async () => {
+    const desk = await openPage(browser);
+    await signInAs(desk, 'books');
+    await desk.goto('/receipts');
+    await noAxeViolations(desk);
+    await desk.goto('/books');
+    const sums = desk.getByRole('region', { name: 'Trial balance' }).locator('tfoot data');
+    const [debits, credits] = await sums.evaluateAll((cells) =>
+      cells.map((cell) => cell.getAttribute('value')),
+    );
+    expect(debits).toBe(credits);
+    expect(Number(debits)).toBeGreaterThan(0);
+    await noAxeViolations(desk);
+
+    const file = await desk.context().request.get(new URL('/books/journal', desk.url()).href);
+    expect(file.headers()['content-type']).toContain('text/csv');
+    expect((await file.text()).split('\r\n')[0]).toContain('entry,date,memo,paper,account');
+
+    await desk
+      .getByRole('link', { name: /^receipt \d+$/ })
+      .first()
+      .click();
+    await desk.getByRole('article', { name: /^Receipt \d+$/ }).waitFor();
+    const paper = await desk.context().request.get(`${desk.url()}/pdf`);
+    expect(paper.headers()['content-type']).toBe('application/pdf');
+    expect((await paper.body()).subarray(0, 5).toString()).toBe('%PDF-');
+    await desk.goto('/counter');
+    expect(await desk.getByLabel('Find a piece').count()).toBe(0);
   });
 });

@@ -35,7 +35,7 @@ export default async function CounterPage({ searchParams }: CounterProps) {
   return (
     <>
       <PageHead title="Counter">
-        <ButtonLink href="/receipts" variant="quiet">
+        <ButtonLink href="/receipts" variant="quiet" size="counter">
           Today’s receipts
         </ButtonLink>
       </PageHead>
