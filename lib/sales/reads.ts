@@ -5,7 +5,6 @@ import { isPieceKind, kindWords } from '@/lib/catalogue/rules';
 import { dateFromDay, dayFromDate, type Day } from '@/lib/dates/rules';
 import { ratesOn, type TaxPart } from '@/lib/tax/rules';
 import { invariant } from '@/lib/platform/invariant';
-import type { Tx } from '@/lib/platform/db/transaction';
 import { db } from '@/lib/platform/db/client';
 import { z } from 'zod';
 import type { PieceForSale } from './rules';
@@ -33,7 +32,7 @@ const pieceRow = z.object({
  * @returns by SKU id; an id that is not in the catalogue is left out
  */
 export async function readPiecesForSale(
-  from: Tx,
+  from: Prisma.TransactionClient,
   skuIds: readonly string[],
   placeId: string,
   lengthUnit: LengthSystem,
@@ -68,7 +67,7 @@ const lastRow = z.object({
 
 /** When each of these was last sold, by whom and where; one statement, and only when it is asked. */
 export async function readLastSold(
-  from: Tx,
+  from: Prisma.TransactionClient,
   skuIds: readonly string[],
 ): Promise<Map<string, LastSold>> {
   const found = await from.$queryRaw(Prisma.sql`
@@ -92,7 +91,7 @@ export async function readLastSold(
 export async function readTaxParts(
   taxPlaceId: string,
   on: Day,
-  from: Tx = db(),
+  from: Prisma.TransactionClient = db(),
 ): Promise<{ name: string; parts: TaxPart[] }> {
   const place = await from.taxPlace.findUnique({
     where: { id: taxPlaceId },
