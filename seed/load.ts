@@ -1,4 +1,3 @@
-import { recordAudits } from '@/lib/audit/writes';
 import { dayFromDate, dayOf, dayStartAt, type Day } from '@/lib/dates/rules';
 import { now } from '@/lib/platform/clock';
 import { db } from '@/lib/platform/db/client';
@@ -68,18 +67,7 @@ async function writeMonth(tx: Tx, setUp: SetUp, month: TradeMonth): Promise<void
   if (!first) return;
   await bringIntoStock(tx, { actor: setUp.maker, at: first }, arrivals);
   if (sales.length === 0) return;
-  const recorded = await recordSales(tx, { actor: setUp.seller, at: first }, sales);
-  const sellers = new Map([setUp.owner, setUp.seller].map((actor) => [actor.id, actor]));
-  await recordAudits(
-    tx,
-    sales.map((sale, place) => ({
-      doer: { actor: sellers.get(sale.staffId ?? '') ?? setUp.seller, at: sale.soldAt ?? first },
-      did: 'sold at the counter',
-      subject: 'Sale',
-      subjectId: recorded[place]?.saleId ?? '',
-      facts: { number: recorded[place]?.number ?? 0, totalCents: sale.totalCents },
-    })),
-  );
+  await recordSales(tx, { actor: setUp.seller, at: first }, sales);
 }
 
 async function ratesOf(placeId: string): Promise<Rate[]> {

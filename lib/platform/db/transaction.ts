@@ -7,6 +7,7 @@ import { refuse } from '../result';
 import { db } from './client';
 import { constraintOf, isWorthAnotherTry } from './errors';
 
+/** An open transaction; a step takes it and joins. */
 export type Tx = Prisma.TransactionClient;
 
 /** The same key came with something else in it: a fault of the page, told in plain words. */
@@ -58,6 +59,7 @@ async function once<Value, Refusal>(
   );
 }
 
+/** What a person sent, so that the same sending is known again. */
 export type Command = {
   /** Made when the form was rendered; a uuid. */
   key: string;
