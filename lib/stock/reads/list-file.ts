@@ -4,7 +4,7 @@ import { ok, refuse, type Result } from '@/lib/platform/result';
 import type { LengthSystem } from '@/lib/units/rules';
 import { readHeading, type HeadingRefusal, type ListHeading } from '../rules/list-columns';
 import { listBytesMost, listRowsMost, type ListFileRefusal } from '../rules/list-refusals';
-import { readListRow, type ReadRow } from '../rules/list-row';
+import { rowReader, type ReadRow } from '../rules/list-row';
 
 /** A stock list, read: its lines, and the headings that were passed over. */
 export type ReadList = { rows: ReadRow[]; passedOver: readonly string[] };
@@ -57,22 +57,22 @@ function isUtf8(buffer: Buffer): boolean {
 
 type Reading = {
   heading: Result<ListHeading, HeadingRefusal> | null;
+  readRow: ReturnType<typeof rowReader> | null;
   rows: ReadRow[];
   linesBefore: number;
 };
 
-function readLines(
-  text: string,
-  defaultSystem: LengthSystem,
-): Promise<Result<ReadList, ListFileRefusal>> {
-  const reading: Reading = { heading: null, rows: [], linesBefore: 0 };
+function readLines(text: string, system: LengthSystem): Promise<Result<ReadList, ListFileRefusal>> {
+  const reading: Reading = { heading: null, readRow: null, rows: [], linesBefore: 0 };
   const take = (cells: string[], endsAtLine: number) => {
     const line = reading.linesBefore + 1;
     reading.linesBefore = endsAtLine;
     if (cells.every((cell) => cell.trim() === '')) return;
-    if (!reading.heading) reading.heading = readHeading(cells);
-    else if (reading.heading.ok && reading.rows.length <= listRowsMost) {
-      reading.rows.push(readListRow(cells, reading.heading.value, { line, defaultSystem }));
+    if (!reading.heading) {
+      reading.heading = readHeading(cells);
+      if (reading.heading.ok) reading.readRow = rowReader(reading.heading.value, system);
+    } else if (reading.readRow && reading.rows.length <= listRowsMost) {
+      reading.rows.push(reading.readRow(cells, line));
     }
   };
   return new Promise((resolve) => {

@@ -43,7 +43,7 @@ export type KnownStock = {
  * piece as it is.
  */
 export function planStockList(rows: readonly ReadRow[], known: KnownStock): PlannedRow[] {
-  const lines = { code: linesBy(rows, (row) => row.code), gtin: linesBy(rows, gtinOf) };
+  const lines = { code: linesTwice(rows, (row) => row.code), gtin: linesTwice(rows, gtinOf) };
   return rows.map((row) => {
     const faults = [
       ...row.faults,
@@ -58,28 +58,36 @@ function gtinOf(row: ReadRow): string {
   return row.listed.gtin ?? '';
 }
 
-function linesBy(rows: readonly ReadRow[], keyOf: (row: ReadRow) => string) {
-  const lines = new Map<string, number[]>();
+/** The lines of each text that stands in more than one of them. */
+type LinesTwice = ReadonlyMap<string, readonly number[]>;
+
+function linesTwice(rows: readonly ReadRow[], keyOf: (row: ReadRow) => string): LinesTwice {
+  const firsts = new Map<string, number>();
+  const twice = new Map<string, number[]>();
   for (const row of rows) {
     const key = keyOf(row);
-    if (key === '') continue;
-    const found = lines.get(key);
-    if (found) found.push(row.line);
-    else lines.set(key, [row.line]);
+    const first = firsts.get(key);
+    if (first === undefined) {
+      if (key !== '') firsts.set(key, row.line);
+      continue;
+    }
+    const found = twice.get(key) ?? [first];
+    twice.set(key, found);
+    found.push(row.line);
   }
-  return lines;
+  return twice;
 }
 
-type LinesOf = { code: Map<string, number[]>; gtin: Map<string, number[]> };
+type LinesOf = { code: LinesTwice; gtin: LinesTwice };
 
 function twiceFaults(row: ReadRow, lines: LinesOf): RowFault[] {
   const faults: RowFault[] = [];
   for (const [column, found] of [
-    ['code', lines.code.get(row.code) ?? []],
-    ['barcode', lines.gtin.get(gtinOf(row)) ?? []],
+    ['code', lines.code.get(row.code)],
+    ['barcode', lines.gtin.get(gtinOf(row))],
   ] as const) {
-    if (found.length < 2) continue;
-    const others = found.filter((line) => line !== row.line).slice(0, 3);
+    if (!found) continue;
+    const others = found.slice(0, 4).filter((line) => line !== row.line);
     const where = others.length === 1 ? `line ${others.join()}` : `lines ${others.join(', ')}`;
     faults.push({ column, sentence: `The same ${column} stands in ${where} too.` });
   }
@@ -143,16 +151,27 @@ function planKnown(row: ReadRow, known: KnownPiece): PlannedRow {
   const { line, code } = row;
   const changes = changesOf(row, known);
   if (changes.length === 0) return { verdict: 'same', line, code };
-  const piece: CatalogueSku = { ...skuOf(known), ...row.listed };
+  const piece = merged(row.listed, known);
   const here = row.here ?? known.here;
   return onceFault(piece, here, line) ?? { verdict: 'changed', line, code, known, piece, changes };
 }
 
-function skuOf(known: KnownPiece): CatalogueSku {
-  const { code, title, kind, colourway, widthUm, heightUm, depthUm } = known;
-  const { weightG, priceCents, costCents, gtin, making } = known;
-  const size = { widthUm, heightUm, depthUm, weightG };
-  return { code, title, kind, colourway, ...size, priceCents, costCents, gtin, making };
+/** What the line says, and for the rest what is known. */
+function merged(listed: ListedPiece, known: KnownPiece): CatalogueSku {
+  return {
+    code: known.code,
+    title: listed.title ?? known.title,
+    kind: listed.kind ?? known.kind,
+    colourway: listed.colourway ?? known.colourway,
+    widthUm: listed.widthUm ?? known.widthUm,
+    heightUm: listed.heightUm ?? known.heightUm,
+    depthUm: listed.depthUm ?? known.depthUm,
+    weightG: listed.weightG ?? known.weightG,
+    priceCents: listed.priceCents ?? known.priceCents,
+    costCents: listed.costCents ?? known.costCents,
+    gtin: listed.gtin ?? known.gtin,
+    making: listed.making ?? known.making,
+  };
 }
 
 const namedFacts: readonly FactName[] = ['title', 'colourway'];

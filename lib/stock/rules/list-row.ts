@@ -6,8 +6,8 @@ import { lengthInputIn, weightInputIn } from '@/lib/units/input';
 import type { LengthSystem } from '@/lib/units/rules';
 import type { ListColumn, ListHeading } from './list-columns';
 
-/** What one line of a stock list says of its piece; what it leaves empty is not there. */
-export type ListedPiece = Partial<CatalogueEntry>;
+/** What one line of a stock list says of its piece; undefined where it says nothing. */
+export type ListedPiece = { [Fact in keyof CatalogueEntry]: CatalogueEntry[Fact] | undefined };
 
 /** What is wrong with one cell, as a full sentence. */
 export type RowFault = { column: ListColumn; sentence: string };
@@ -27,45 +27,80 @@ export type ReadRow = {
 export const hereMost = 100_000;
 
 /**
- * Reads one line of a stock list.
+ * Makes the reader of a list's lines; it is handed a line's cells and the line where they begin.
  *
- * @param line where it begins in the file
+ * Most cells of a long list repeat, so that each text of a column is read once and remembered.
+ *
  * @param defaultSystem what a length or weight without a unit means: inches and pounds, or
  *   millimetres and kilograms
- * @returns the piece's facts, and a sentence for each cell that could not be read
+ * @returns for each line the piece's facts, and a sentence for each cell that could not be read
  */
-export function readListRow(
-  cells: readonly string[],
+export function rowReader(
   heading: ListHeading,
-  { line, defaultSystem }: { line: number; defaultSystem: LengthSystem },
-): ReadRow {
+  defaultSystem: LengthSystem,
+): (cells: readonly string[], line: number) => ReadRow {
+  const remembered = new Map<string, ReadCell>();
+  const readCell: CellReader = (column, schema, text) => {
+    if (column === 'code' || column === 'barcode') return cellOf(schema, text);
+    const key = `${column} ${text}`;
+    const known = remembered.get(key) ?? cellOf(schema, text);
+    remembered.set(key, known);
+    return known;
+  };
+  return (cells, line) => readRow(cells, line, { heading, defaultSystem, readCell });
+}
+
+type ReadCell = { value: unknown } | { sentence: string };
+type CellReader = (column: ListColumn, schema: z.ZodType, text: string) => ReadCell;
+
+function cellOf(schema: z.ZodType, text: string): ReadCell {
+  const parsed = schema.safeParse(text);
+  if (parsed.success) return { value: parsed.data };
+  return { sentence: parsed.error.issues[0]?.message ?? 'This could not be read.' };
+}
+
+type ListReading = { heading: ListHeading; defaultSystem: LengthSystem; readCell: CellReader };
+
+function readRow(cells: readonly string[], line: number, list: ListReading): ReadRow {
+  const { heading, defaultSystem } = list;
   const faults: RowFault[] = [];
-  const cellOf = (column: ListColumn) => {
+  const textOf = (column: ListColumn) => {
     const place = heading.columns.get(column)?.place;
     return place === undefined ? '' : (cells[place] ?? '').trim();
   };
-  const read = <Value>(column: ListColumn, schema: z.ZodType<Value>, text = cellOf(column)) => {
+  const read = <Schema extends z.ZodType>(
+    column: ListColumn,
+    schema: Schema,
+    text = textOf(column),
+  ) => {
     if (text === '' && column !== 'code') return undefined;
-    const parsed = schema.safeParse(text);
-    if (parsed.success) return parsed.data;
-    const sentence = parsed.error.issues[0]?.message ?? 'This could not be read.';
-    faults.push({ column, sentence });
+    const cell = list.readCell(column, schema, text);
+    if ('value' in cell) return cell.value as z.output<Schema>;
+    faults.push({ column, sentence: cell.sentence });
     return undefined;
   };
   const code = read('code', skuInput);
-  const listed = given({
+  const listed: ListedPiece = {
     title: read('title', nameInput),
     kind: read('kind', kindInput),
     colourway: read('colourway', nameInput),
-    ...measuresOf({ heading, cellOf, read, defaultSystem }),
+    ...measuresOf({ heading, textOf, read, defaultSystem }),
     priceCents: read('price', centsInput),
     costCents: read('cost', centsInput),
     gtin: read('barcode', gtinInput),
     making: read('making', makingInput),
-  });
-  const here = hereOf(cellOf('here'), faults);
-  if (cells.slice(heading.cells).some((cell) => cell.trim() !== '')) faults.push(tooManyCells);
-  return { line, code: code ?? cellOf('code'), listed, here, faults };
+  };
+  const here = hereOf(textOf('here'), faults);
+  const isLonger = cells.slice(heading.cells).some((cell) => cell.trim() !== '');
+  if (isLonger) faults.push(tooManyCells);
+  return { line, code: code ?? textOf('code'), listed, here, faults: orNone(faults) };
+}
+
+/** One empty list for all lines without a fault: a long list has thousands of them. */
+const none: readonly RowFault[] = [];
+
+function orNone(faults: readonly RowFault[]): readonly RowFault[] {
+  return faults.length === 0 ? none : faults;
 }
 
 const tooManyCells: RowFault = {
@@ -77,24 +112,32 @@ const tooManyCells: RowFault = {
 
 type Reading = {
   heading: ListHeading;
-  cellOf: (column: ListColumn) => string;
-  read: <Value>(column: ListColumn, schema: z.ZodType<Value>, text?: string) => Value | undefined;
+  textOf: (column: ListColumn) => string;
+  read: <Schema extends z.ZodType>(
+    column: ListColumn,
+    schema: Schema,
+    text?: string,
+  ) => z.output<Schema> | undefined;
   defaultSystem: LengthSystem;
 };
 
-function measuresOf({ heading, cellOf, read, defaultSystem }: Reading) {
+/** Made once: thousands of cells are read by them. */
+const lengthInputs = { in: lengthInputIn('in'), mm: lengthInputIn('mm') };
+const weightInputs = { in: weightInputIn('lb'), mm: weightInputIn('kg') };
+
+function measuresOf({ heading, textOf, read, defaultSystem }: Reading) {
   const length = (column: 'width' | 'height' | 'depth') => {
-    const text = cellOf(column);
+    const text = textOf(column);
     const unit = heading.columns.get(column)?.unit ?? '';
-    const said = unit === '' ? cellOf('unit') : unit;
-    return read(column, lengthInputIn(defaultSystem), withUnit(text, said));
+    const said = unit === '' ? textOf('unit') : unit;
+    return read(column, lengthInputs[defaultSystem], withUnit(text, said));
   };
-  const weight = withUnit(cellOf('weight'), heading.columns.get('weight')?.unit ?? '');
+  const weight = withUnit(textOf('weight'), heading.columns.get('weight')?.unit ?? '');
   return {
     widthUm: length('width'),
     heightUm: length('height'),
     depthUm: length('depth'),
-    weightG: read('weight', weightInputIn(defaultSystem === 'in' ? 'lb' : 'kg'), weight),
+    weightG: read('weight', weightInputs[defaultSystem], weight),
   };
 }
 
@@ -113,10 +156,4 @@ function hereOf(text: string, faults: RowFault[]): number | undefined {
     sentence: `How many are here is a whole number from 0 to ${hereMost.toLocaleString('en-US')}.`,
   });
   return undefined;
-}
-
-/** Leaves out what is undefined, so that "not said" and "said to be nothing" stay apart. */
-function given(facts: { [Key in keyof ListedPiece]: ListedPiece[Key] | undefined }): ListedPiece {
-  const said = Object.entries(facts).filter(([, fact]) => fact !== undefined);
-  return Object.fromEntries(said);
 }

@@ -3,24 +3,24 @@ import { correctionRefusalMessage, decideCorrection } from '@/lib/stock/rules/co
 import { movementWords, standingWords } from '@/lib/stock/rules/words';
 
 test.each([
-  ['made', 3, 5, 3],
-  ['broken', 1, 1, -1],
-  ['missing', 2, 5, -2],
-  ['counted', 3, 5, -2],
-  ['counted', 0, 5, -5],
-  ['counted', 9, 5, 4],
-] as const)('%s, %i said where %i were: %i', (reason, pieces, ...[onHand, quantity]) => {
-  expect(decideCorrection({ reason, pieces }, onHand)).toEqual({ ok: true, value: quantity });
+  { said: { reason: 'made', pieces: 3 }, onHand: 5, quantity: 3 },
+  { said: { reason: 'broken', pieces: 1 }, onHand: 1, quantity: -1 },
+  { said: { reason: 'missing', pieces: 2 }, onHand: 5, quantity: -2 },
+  { said: { reason: 'counted', pieces: 3 }, onHand: 5, quantity: -2 },
+  { said: { reason: 'counted', pieces: 0 }, onHand: 5, quantity: -5 },
+  { said: { reason: 'counted', pieces: 9 }, onHand: 5, quantity: 4 },
+] as const)('$said where $onHand were moves $quantity', ({ said, onHand, quantity }) => {
+  expect(decideCorrection(said, onHand)).toEqual({ ok: true, value: quantity });
 });
 
 test.each([
-  ['made', 0, 5, 'no_pieces'],
-  ['broken', 0, 0, 'no_pieces'],
-  ['broken', 2, 1, 'fewer_here'],
-  ['missing', 1, 0, 'fewer_here'],
-  ['counted', 5, 5, 'count_agrees'],
-] as const)('%s, %i said where %i were is refused', (reason, pieces, ...[onHand, code]) => {
-  const decided = decideCorrection({ reason, pieces }, onHand);
+  { said: { reason: 'made', pieces: 0 }, onHand: 5, code: 'no_pieces' },
+  { said: { reason: 'broken', pieces: 0 }, onHand: 0, code: 'no_pieces' },
+  { said: { reason: 'broken', pieces: 2 }, onHand: 1, code: 'fewer_here' },
+  { said: { reason: 'missing', pieces: 1 }, onHand: 0, code: 'fewer_here' },
+  { said: { reason: 'counted', pieces: 5 }, onHand: 5, code: 'count_agrees' },
+] as const)('$said where $onHand were is refused as $code', ({ said, onHand, code }) => {
+  const decided = decideCorrection(said, onHand);
   expect(decided).toMatchObject({ ok: false, refusal: { code } });
   if (!decided.ok) expect(correctionRefusalMessage(decided.refusal)).toMatch(/^[A-Z].+\.$/);
 });

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { readHeading } from '@/lib/stock/rules/list-columns';
 import { planStockList, type KnownPiece } from '@/lib/stock/rules/list-plan';
-import { readListRow } from '@/lib/stock/rules/list-row';
+import { rowReader } from '@/lib/stock/rules/list-row';
 import { changeWords, countPlan, planAsShown } from '@/lib/stock/rules/list-summary';
 
 const tern: KnownPiece = {
@@ -35,9 +35,8 @@ const columns =
 function planOf(heading: string, ...lines: string[]) {
   const read = readHeading(heading.split(','));
   if (!read.ok) throw new Error(read.refusal.code);
-  const rows = lines.map((line, at) =>
-    readListRow(line.split(','), read.value, { line: at + 2, defaultSystem: 'in' }),
-  );
+  const readRow = rowReader(read.value, 'in');
+  const rows = lines.map((line, at) => readRow(line.split(','), at + 2));
   return planStockList(rows, known);
 }
 

@@ -1,0 +1,3 @@
+export function counterScript() {
+  return { counterBytes: 0, emptyBytes: 0 };
+}
