@@ -28,6 +28,7 @@ export default defineConfig({
             'tests/rules/**/*.test.ts',
             'tests/published/**/*.test.ts',
             'tests/properties/*.test.ts',
+            'tests/security/*.test.ts',
           ],
           testTimeout: 20_000,
         },
@@ -36,7 +37,11 @@ export default defineConfig({
         extends: true,
         test: {
           name: 'database',
-          include: ['tests/database/**/*.test.ts', 'tests/properties/database/**/*.test.ts'],
+          include: [
+            'tests/database/**/*.test.ts',
+            'tests/properties/database/**/*.test.ts',
+            'tests/faults/**/*.test.ts',
+          ],
           globalSetup: 'tests/helpers/database-server.ts',
           setupFiles: 'tests/helpers/database-per-file.ts',
           testTimeout: 30_000,

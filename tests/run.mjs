@@ -1,5 +1,5 @@
 import { spawn, spawnSync } from 'node:child_process';
-import { existsSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { existsSync, mkdtempSync, readFileSync, readdirSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { buildPages, generateClient, install } from '../lib/platform/launch/prepare.mjs';
@@ -12,6 +12,7 @@ const never = new AbortController().signal;
 const modules = join(root, 'node_modules');
 const node = process.execPath;
 const count = { passed: 0, failed: 0, tests: 0 };
+const filesRun = new Set();
 
 /** One gate: its time, and one mark for it. @returns true when it passed */
 async function gate(name, work) {
@@ -50,6 +51,7 @@ async function suite(name, project, environment = {}) {
 function readResults(file) {
   if (!existsSync(file)) return { passed: 0, failed: 0 };
   const results = JSON.parse(readFileSync(file, 'utf8'));
+  for (const one of results.testResults) filesRun.add(resolve(one.name));
   // A file that cannot be read counts as one failed test; a skipped test is not a passed one.
   const unread = results.testResults.filter(
     (one) => one.status === 'failed' && one.assertionResults.every((a) => a.status !== 'failed'),
@@ -76,6 +78,15 @@ function tool([script, ...words], environment = {}) {
 async function mustPass(words, environment) {
   const { code, said } = await tool(words, environment);
   if (code !== 0) throw new Error(said.trim() || `it ended with ${code}`);
+}
+
+/** A test file that belongs to no project would pass for ever without being run. */
+async function noneLeftOut() {
+  const all = readdirSync(import.meta.dirname, { recursive: true })
+    .filter((name) => /\.(test|spec)\.ts$/.test(name))
+    .map((name) => join(import.meta.dirname, name));
+  const left = all.filter((file) => !filesRun.has(file));
+  if (left.length > 0) throw new Error(`Not run: ${left.join(', ')}`);
 }
 
 /** Finds a browser; as root on Debian, installs one. */
@@ -134,6 +145,7 @@ async function main() {
   if (!isBuilt) say('Without a build neither the browser nor the outside tests can run.');
   if (isBuilt && hasBrowser) await suite('browser', 'browser', { CHROMIUM_PATH: chromium });
   if (isBuilt) await suite('outside', 'outside', { CHROMIUM_PATH: chromium });
+  await gate('no test file left out', noneLeftOut);
 }
 
 try {

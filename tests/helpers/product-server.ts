@@ -8,6 +8,8 @@ declare module 'vitest' {
   interface ProvidedContext {
     /** Where the demo gallery is open, without a slash at the end. */
     baseUrl: string;
+    /** Its data folder, for a look at what was written. */
+    dataDir: string;
   }
 }
 
@@ -18,6 +20,7 @@ export default async function startDemo(project: TestProject) {
   chmodSync(dataDir, 0o711);
   const product = await startProduct({ dataDir, port: await freePort() });
   project.provide('baseUrl', product.url);
+  project.provide('dataDir', dataDir);
   return async () => {
     await product.end();
     rmSync(dataDir, { recursive: true, force: true });
