@@ -99,7 +99,8 @@ describe('what can be done from the sheet', () => {
       [],
     ],
     ['the books look on', { agreement }, person('books'), 1n, []],
-  ])('%s', (_label, facts, actor, owed, expected) => {
+  ])('%s', (...row) => {
+    const [, facts, actor, owed, expected] = row;
     expect(open(facts, actor, owed)).toEqual([...expected].sort());
   });
   test('it is handed over once its job is finished, and not before', () => {
