@@ -1,6 +1,7 @@
 import type { Metadata } from 'next';
 import { Empty } from '@/app/ui/page/empty';
 import { PageHead } from '@/app/ui/page/page-head';
+import { Section } from '@/app/ui/page/section';
 import { requireActor } from '@/lib/access/reads';
 import { now } from '@/lib/platform/clock';
 import { OnTheBench } from './today/on-the-bench';
@@ -18,21 +19,26 @@ export default async function TodayPage() {
   const actor = await requireActor('workings.see');
   const today = await getToday(actor, now());
   const { zone, todayOn } = today;
+  const isToday = today.diary?.some((one) => one.startsOn === todayOn) ?? false;
+  const diary = <InTheDiary appointments={today.diary ?? []} zone={zone} todayOn={todayOn} />;
   return (
     <>
       <PageHead title={today.title} lead={summaryOf(today)} />
       {today.taken ? <TakenToday taken={today.taken} /> : null}
-      {today.waiting.map((group) => (
-        <Waiting key={group.on} group={group} todayOn={todayOn} />
+      {isToday ? diary : null}
+      {today.waiting.map((group, place) => (
+        <Waiting key={group.on} group={group} size={place === 0 ? 'large' : 'small'} />
       ))}
-      {today.diary ? <InTheDiary appointments={today.diary} zone={zone} todayOn={todayOn} /> : null}
+      {isToday ? null : diary}
       {today.tooLong ? <OnTheBench standing={today.tooLong} /> : null}
       <NoneLeft pieces={today.noneLeft} mayMake={today.mayMake} />
       {isQuiet(today) ? (
-        <Empty title="Nothing needs anybody just now">
-          Commissions that wait on somebody, the day’s appointments, pieces that stand too long at a
-          step, and what has sold out hang here by themselves, the longest waiting first.
-        </Empty>
+        <Section title="All quiet">
+          <Empty title="Nothing needs anybody just now">
+            Commissions that wait on somebody, the day’s appointments, pieces that stand too long at
+            a step, and what has sold out hang here by themselves, the longest waiting first.
+          </Empty>
+        </Section>
       ) : null}
     </>
   );

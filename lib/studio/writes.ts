@@ -28,7 +28,13 @@ export type JobToOpen = {
 export type OpenedJob = { id: string; number: number };
 
 /** What happened to pieces; `undoId` takes it back. */
-export type Moved = { undoId: string; jobNumber: number; pieces: number; toName: string };
+export type Moved = {
+  undoId: string;
+  jobNumber: number;
+  pieces: number;
+  toName: string;
+  toPosition: number;
+};
 
 type Moving = { jobId: string; fromPosition: number; pieces: number };
 
@@ -211,7 +217,7 @@ async function keepMove(tx: Tx, doer: Doer, move: MoveToKeep): Promise<Omit<Move
       to: toName,
     },
   });
-  return { undoId: id.toString(), jobNumber: job.number, toName };
+  return { undoId: id.toString(), jobNumber: job.number, toName, toPosition: kept.toPosition };
 }
 
 function commandOf(doer: Doer, name: string, key: string, input: unknown) {

@@ -1,7 +1,6 @@
 import Link from 'next/link';
 import type { InDiary } from '@/lib/installation/reads';
-import { kindWords } from '@/lib/installation/rules';
-import { hoursWords } from '@/lib/installation/rules/words';
+import { hoursWords, kindTitles } from '@/lib/installation/rules/words';
 import css from './diary.module.css';
 
 type AppointmentRowProps = Readonly<{ appointment: InDiary; zone: string }>;
@@ -17,7 +16,7 @@ export function AppointmentRow({ appointment, zone }: AppointmentRowProps) {
     >
       <span className={css['hours']}>{hoursWords(appointment, zone)}</span>
       <span className={css['what']}>
-        <span className={css['kind']}>{kindWords[appointment.kind]}</span>
+        <span className={css['kind']}>{kindTitles[appointment.kind]}</span>
         {commission ? (
           <>
             {' '}

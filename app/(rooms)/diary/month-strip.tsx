@@ -10,25 +10,20 @@ type MonthStripProps = Readonly<{
   todayOn: Day;
   /** How many appointments each day has; days without any are left out. */
   counts: ReadonlyMap<Day, number>;
+  /** The month that the page is about: it leads to the months around it. */
+  isFirst?: boolean | undefined;
 }>;
 
 /** A month at a glance: days that have something carry a mark, and lead to it in the list. */
-export function MonthStrip({ month, todayOn, counts }: MonthStripProps) {
+export function MonthStrip({ month, todayOn, counts, isFirst }: MonthStripProps) {
   const before = previousMonth(month);
   const after = nextMonth(month);
   return (
     <nav className={css['strip']} aria-label={formatMonth(month)}>
       <div className={css['strip-head']}>
-        <Link
-          href={`/diary?month=${before}`}
-          aria-label={`The month before, ${formatMonth(before)}`}
-        >
-          ←
-        </Link>
+        {isFirst ? <MonthLink month={before} words="The month before" arrow="←" /> : null}
         <h2>{formatMonth(month)}</h2>
-        <Link href={`/diary?month=${after}`} aria-label={`The month after, ${formatMonth(after)}`}>
-          →
-        </Link>
+        {isFirst ? <MonthLink month={after} words="The month after" arrow="→" /> : null}
       </div>
       <table className={css['month']}>
         <thead>
@@ -53,6 +48,16 @@ export function MonthStrip({ month, todayOn, counts }: MonthStripProps) {
         </tbody>
       </table>
     </nav>
+  );
+}
+
+type MonthLinkProps = Readonly<{ month: Month; words: string; arrow: string }>;
+
+function MonthLink({ month, words, arrow }: MonthLinkProps) {
+  return (
+    <Link href={`/diary?month=${month}`} aria-label={`${words}, ${formatMonth(month)}`}>
+      {arrow}
+    </Link>
   );
 }
 

@@ -13,6 +13,7 @@ import {
   formatMonth,
   monthInstants,
   monthOf,
+  nextMonth,
   type Day,
   type Month,
 } from '@/lib/dates/rules';
@@ -38,7 +39,9 @@ export default async function DiaryPage({ searchParams }: DiaryPageProps) {
   const thisMonth = monthOf(todayOn);
   const read = monthInput.safeParse((await searchParams).month);
   const month = read.success ? read.data : thisMonth;
+  const after = nextMonth(month);
   const inMonth = await listDiary(actor, monthInstants(month, timeZone), timeZone);
+  const inNext = await listDiary(actor, monthInstants(after, timeZone), timeZone);
   const mayBook = isAllowed(actor.roles, 'diary.book');
   const shared = { zone: timeZone, todayOn };
   return (
@@ -54,7 +57,12 @@ export default async function DiaryPage({ searchParams }: DiaryPageProps) {
             <WholeMonth {...shared} month={month} listed={inMonth} />
           )
         }
-        beside={<MonthStrip month={month} todayOn={todayOn} counts={countsOf(inMonth)} />}
+        beside={
+          <>
+            <MonthStrip month={month} todayOn={todayOn} counts={countsOf(inMonth)} isFirst />
+            <MonthStrip month={after} todayOn={todayOn} counts={countsOf(inNext)} />
+          </>
+        }
       />
     </>
   );
@@ -67,14 +75,16 @@ function Coming({ zone, todayOn, listed }: ListedProps) {
   const past = listed.filter((one) => one.startsOn < todayOn).toReversed();
   return (
     <>
-      {coming.length > 0 ? (
-        <DaysTold appointments={coming} zone={zone} todayOn={todayOn} label="The coming days" />
-      ) : (
-        <Empty title="Nothing is booked">
-          A hanging, a delivery or a visit stands here once it is booked, here or on the sheet of
-          its commission. Whoever leads one is never booked twice for the same hour.
-        </Empty>
-      )}
+      <Section title="Coming">
+        {coming.length > 0 ? (
+          <DaysTold appointments={coming} zone={zone} todayOn={todayOn} label="The coming days" />
+        ) : (
+          <Empty title="Nothing is booked">
+            A hanging, a delivery or a visit stands here once it is booked, here or on the sheet of
+            its commission. Whoever leads one is never booked twice for the same hour.
+          </Empty>
+        )}
+      </Section>
       {past.length > 0 ? (
         <Section title="Past">
           <DaysTold appointments={past} zone={zone} todayOn={todayOn} label="Past days" />
@@ -87,20 +97,24 @@ function Coming({ zone, todayOn, listed }: ListedProps) {
 function WholeMonth({ month, zone, todayOn, listed }: ListedProps & Readonly<{ month: Month }>) {
   if (listed.length === 0) {
     return (
-      <Empty
-        title={`Nothing stands in ${formatMonth(month)}`}
-        act={
-          <ButtonLink href="/diary" variant="quiet">
-            Back to the coming days
-          </ButtonLink>
-        }
-      >
-        Choose another month, or go back to the coming days.
-      </Empty>
+      <Section title={formatMonth(month)}>
+        <Empty
+          title={`Nothing stands in ${formatMonth(month)}`}
+          act={
+            <ButtonLink href="/diary" variant="quiet">
+              Back to the coming days
+            </ButtonLink>
+          }
+        >
+          Choose another month, or go back to the coming days.
+        </Empty>
+      </Section>
     );
   }
   return (
-    <DaysTold appointments={listed} zone={zone} todayOn={todayOn} label={formatMonth(month)} />
+    <Section title={formatMonth(month)}>
+      <DaysTold appointments={listed} zone={zone} todayOn={todayOn} label={formatMonth(month)} />
+    </Section>
   );
 }
 

@@ -21,8 +21,9 @@ export const moveOn = formAction(
   moveJobInput.extend({ backTo }),
   async (doer, { backTo: place, ...input }) => {
     const moved = await moveJobOn(doer, input);
-    revalidatePath('/studio', 'layout');
+    // A refusal is told where the touch was; a fresh page would take that place away.
     if (!moved.ok) return refused(moveRefusalMessage(moved.refusal));
+    revalidatePath('/studio', 'layout');
     redirect(toldAt(place, moved.value));
   },
 );
@@ -33,8 +34,8 @@ export const takeBack = formAction(
   undoMoveInput.extend({ backTo }),
   async (doer, { backTo: place, ...input }) => {
     const back = await undoMove(doer, input);
-    revalidatePath('/studio', 'layout');
     if (!back.ok) return refused(undoRefusalMessage(back.refusal));
+    revalidatePath('/studio', 'layout');
     redirect(toldAt(place, back.value));
   },
 );
@@ -47,8 +48,9 @@ export const openJob = formAction('studio.move', openJobInput, async (doer, inpu
   redirect(`/studio/${opened.value.number}`);
 });
 
-function toldAt(place: z.infer<typeof backTo>, moved: { undoId: string; jobNumber: number }) {
-  const { undoId, jobNumber } = moved;
+type Told = { undoId: string; jobNumber: number; toPosition: number };
+
+function toldAt(place: z.infer<typeof backTo>, { undoId, jobNumber, toPosition }: Told): string {
   if (place === 'job') return `/studio/${jobNumber}?moved=${undoId}`;
-  return `/studio?moved=${undoId}#job-${jobNumber}`;
+  return `/studio?moved=${undoId}#job-${jobNumber}-${toPosition}`;
 }

@@ -33,13 +33,17 @@ export function BenchRow({ name, standing, todayOn, mayMove }: BenchRowProps) {
       </div>
       <ul className={css['jobs']}>
         {standing.map((one) => (
-          <li key={`${one.job.number}-${one.here.position}`} id={`job-${one.job.number}`}>
+          <li key={placeOf(one)} id={`job-${placeOf(one)}`}>
             <JobHere one={one} todayOn={todayOn} mayMove={mayMove} />
           </li>
         ))}
       </ul>
     </section>
   );
+}
+
+function placeOf({ job, here }: OnBench): string {
+  return `${job.number}-${here.position}`;
 }
 
 type JobHereProps = Readonly<{ one: OnBench; todayOn: Day; mayMove: boolean }>;

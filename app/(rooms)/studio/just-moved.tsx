@@ -24,7 +24,7 @@ export function JustMoved({ move, mayMove, backTo }: JustMovedProps) {
         {move.isUndone ? ' This was taken back since.' : null}
       </p>
       {mayMove && !move.isUndoing && !move.isUndone ? (
-        <FormFrame action={takeBack} label="Take this move back">
+        <FormFrame action={takeBack} label="Take back what was just moved">
           <RequestKey />
           <input type="hidden" name="moveId" value={move.id} />
           <input type="hidden" name="backTo" value={backTo} />

@@ -13,10 +13,14 @@ type MoveOnProps = Readonly<{ job: JobStanding; here: StandingHere }>;
 export function MoveAllOn({ job, here }: MoveOnProps) {
   if (here.nextName === null) return null;
   return (
-    <FormFrame action={moveOn} label={`${job.title}: ${here.name}`} className={css['move']}>
+    <FormFrame
+      action={moveOn}
+      label={`Job ${job.number}, ${job.title}: ${here.name}`}
+      className={css['move']}
+    >
       <MoveFields job={job} here={here} backTo="bench" />
       <input type="hidden" name="pieces" value={here.pieces} />
-      <SubmitButton size="counter" wide pendingText="Moving…">
+      <SubmitButton variant="quiet" size="counter" wide pendingText="Moving…">
         {moveOnWords(here.pieces, here.nextName)}
       </SubmitButton>
     </FormFrame>

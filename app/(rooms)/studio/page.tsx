@@ -2,6 +2,7 @@ import type { Metadata } from 'next';
 import { ButtonLink } from '@/app/ui/button/button';
 import { Empty } from '@/app/ui/page/empty';
 import { PageHead } from '@/app/ui/page/page-head';
+import { Section } from '@/app/ui/page/section';
 import { requireActor } from '@/lib/access/reads';
 import { isAllowed } from '@/lib/access/rules';
 import { dayOf } from '@/lib/dates/rules';
@@ -32,11 +33,7 @@ export default async function StudioPage({ searchParams }: StudioPageProps) {
   return (
     <>
       <PageHead title="Studio" lead={leadOf(bench)}>
-        {mayMove ? (
-          <ButtonLink href="/studio/new" variant="quiet">
-            Begin something new
-          </ButtonLink>
-        ) : null}
+        {mayMove ? <ButtonLink href="/studio/new">Begin something new</ButtonLink> : null}
       </PageHead>
       <div className={css['bench']}>
         {bench.notBegun.length > 0 ? (
@@ -68,13 +65,15 @@ function leadOf(bench: Bench): string {
 
 function BareBench({ mayMove }: Readonly<{ mayMove: boolean }>) {
   return (
-    <Empty
-      title="The bench is clear"
-      act={mayMove ? <ButtonLink href="/studio/new">Begin something new</ButtonLink> : null}
-    >
-      Whatever is made stands here at its step: clay, drying, kiln, glaze, assembly. A commission
-      puts its job here once its making is planned on its own sheet; pieces for stock are begun
-      here.
-    </Empty>
+    <Section title="On the bench">
+      <Empty
+        title="The bench is clear"
+        act={mayMove ? <ButtonLink href="/studio/new">Begin something new</ButtonLink> : null}
+      >
+        Whatever is made stands here at its step: clay, drying, kiln, glaze, assembly. A commission
+        puts its job here once its making is planned on its own sheet; pieces for stock are begun
+        here.
+      </Empty>
+    </Section>
   );
 }

@@ -2,8 +2,6 @@ import Link from 'next/link';
 import { Section } from '@/app/ui/page/section';
 import { Picture } from '@/app/ui/piece/picture';
 import type { CommissionWaiting } from '@/lib/commissions/reads';
-import type { Day } from '@/lib/dates/rules';
-import { sinceWords } from '@/lib/studio/rules/words';
 import type { WaitingGroup } from './gathered';
 import css from './today.module.css';
 
@@ -16,10 +14,14 @@ const titles: Readonly<Record<WaitingGroup['on'], string>> = {
   collector: 'Waiting for the collector',
 };
 
-type WaitingProps = Readonly<{ group: WaitingGroup; todayOn: Day }>;
+type WaitingProps = Readonly<{
+  group: WaitingGroup;
+  /** One's own turn hangs large; the others are small beside their words. */
+  size: 'large' | 'small';
+}>;
 
 /** Commissions that wait on the same party: picture, whose, and the sentence of where it stands. */
-export function Waiting({ group, todayOn }: WaitingProps) {
+export function Waiting({ group, size }: WaitingProps) {
   const { commissions } = group;
   const more = commissions.length - hungMost;
   return (
@@ -27,10 +29,10 @@ export function Waiting({ group, todayOn }: WaitingProps) {
       title={titles[group.on]}
       act={more > 0 ? <Link href="/commissions">{more} more</Link> : null}
     >
-      <ul className={css['waiting']}>
+      <ul className={css[size]}>
         {commissions.slice(0, hungMost).map((commission) => (
           <li key={commission.number}>
-            <CommissionHung commission={commission} todayOn={todayOn} />
+            <CommissionHung commission={commission} />
           </li>
         ))}
       </ul>
@@ -38,10 +40,8 @@ export function Waiting({ group, todayOn }: WaitingProps) {
   );
 }
 
-type CommissionHungProps = Readonly<{ commission: CommissionWaiting; todayOn: Day }>;
-
-function CommissionHung({ commission, todayOn }: CommissionHungProps) {
-  const { title, collector, sentence, since, href, picture } = commission;
+function CommissionHung({ commission }: Readonly<{ commission: CommissionWaiting }>) {
+  const { title, collector, sentence, href, picture } = commission;
   return (
     <Link href={href} className={css['commission']}>
       <span className={css['sight']}>
@@ -49,9 +49,8 @@ function CommissionHung({ commission, todayOn }: CommissionHungProps) {
       </span>
       <span className={css['words']}>
         <cite className={css['title']}>{title}</cite>
-        <span>for {collector}</span>
+        <span className={css['for']}>for {collector}</span>
         <span className={css['sentence']}>{sentence}</span>
-        <span className={css['quiet']}>{sinceWords(since, todayOn)}</span>
       </span>
     </Link>
   );

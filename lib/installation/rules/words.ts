@@ -11,6 +11,13 @@ import {
 /** Why nothing happened, whatever it was: no leave, or a form that was sent before. */
 export type AnyRefusal = NotAllowed | { code: 'key_used_for_something_else' };
 
+/** A kind as it begins a line: `Site visit`. */
+export const kindTitles: Readonly<Record<AppointmentKind, string>> = {
+  hanging: 'Hanging',
+  delivery: 'Delivery',
+  site_visit: 'Site visit',
+};
+
 /** Every reason why nothing happened in the diary. */
 export type DiaryRefusal = BookingRefusal | ChangeRefusal | AnyRefusal;
 
@@ -39,7 +46,7 @@ export function dayWords(day: Day): string {
 
 /** What is said after booking: `Hanging booked for Friday 27 November, 9:00 am to 12:00 pm.` */
 export function bookedWords(kind: AppointmentKind, span: Span, zone: string): string {
-  return `${capital(kindWords[kind])} booked for ${whenWords(span, zone)}.`;
+  return `${kindTitles[kind]} booked for ${whenWords(span, zone)}.`;
 }
 
 /** What is said after moving: `The hanging is now on Friday 27 November, 9:00 am to 12:00 pm.` */
@@ -125,17 +132,13 @@ function isOfAChange(refusal: BookingRefusal | ChangeRefusal): refusal is Change
   return refusal.code in changeWords;
 }
 
-function capital(words: string): string {
-  return `${words.charAt(0).toUpperCase()}${words.slice(1)}`;
-}
-
 /** What an appointment is, with whose it is: `Hanging of Herons at low water`. */
 export function titleWords(
   kind: AppointmentKind,
   commissionTitle: string | null,
   address: string,
 ): string {
-  const what = capital(kindWords[kind]);
+  const what = kindTitles[kind];
   if (!commissionTitle) return `${what}, ${address}`;
   return `${what} ${kind === 'site_visit' ? 'for' : 'of'} ${commissionTitle}`;
 }

@@ -11,7 +11,8 @@ import { requireActor } from '@/lib/access/reads';
 import type { Actor } from '@/lib/access/rules';
 import { dayOf, type Day } from '@/lib/dates/rules';
 import { listBookable, listLeads, type Bookable } from '@/lib/installation/reads';
-import { appointmentKinds, kindWords } from '@/lib/installation/rules';
+import { appointmentKinds } from '@/lib/installation/rules';
+import { kindTitles } from '@/lib/installation/rules/words';
 import { now } from '@/lib/platform/clock';
 import { getGallery } from '@/lib/platform/settings';
 import { listJobsOfCommission } from '@/lib/studio/reads';
@@ -63,7 +64,7 @@ export default async function BookPage({ searchParams }: BookPageProps) {
         <Choice
           name="kind"
           legend="What it is"
-          options={appointmentKinds.map((kind) => ({ value: kind, label: kindWords[kind] }))}
+          options={appointmentKinds.map((kind) => ({ value: kind, label: kindTitles[kind] }))}
           defaultValue="hanging"
         />
         <CommissionField bookable={bookable} chosen={commission} />

@@ -3,16 +3,25 @@ import { InstantText } from '@/app/ui/figures/day-text';
 import { FormFrame } from '@/app/ui/form/form-frame';
 import { RequestKey } from '@/app/ui/form/request-key';
 import { Section } from '@/app/ui/page/section';
+import { daysBetween, type Day } from '@/lib/dates/rules';
 import { placeName } from '@/lib/studio/rules';
 import type { JobTold, MoveTold } from '@/lib/studio/reads/job';
 import { movedWords, undoneWords } from '@/lib/studio/rules/words';
 import { takeBack } from '../actions';
 import css from '../studio.module.css';
 
-type JobHistoryProps = Readonly<{ job: JobTold; zone: string; mayMove: boolean }>;
+type JobHistoryProps = Readonly<{
+  job: JobTold;
+  todayOn: Day;
+  zone: string;
+  mayMove: boolean;
+}>;
+
+/** A move is offered for taking back for a week; after that, pieces go on or stay. */
+const undoDays = 7;
 
 /** Who moved what when, the last move first; a move can be taken back while its pieces stand there. */
-export function JobHistory({ job, zone, mayMove }: JobHistoryProps) {
+export function JobHistory({ job, todayOn, zone, mayMove }: JobHistoryProps) {
   return (
     <Section title="Who moved what when">
       <ol className={css['history']}>
@@ -25,7 +34,9 @@ export function JobHistory({ job, zone, mayMove }: JobHistoryProps) {
             <p className={css['since']}>
               {move.by}, <InstantText at={move.at} zone={zone} />
             </p>
-            {mayMove && canTakeBack(job, move) ? <TakeBack moveId={move.id} /> : null}
+            {mayMove && canTakeBack(job, move, todayOn) ? (
+              <TakeBack moveId={move.id} said={sentenceOf(job, move)} />
+            ) : null}
           </li>
         ))}
         <li>
@@ -45,15 +56,16 @@ function sentenceOf(job: JobTold, move: MoveTold): string {
 }
 
 /** Its pieces must still stand where they went; the write decides again. */
-function canTakeBack(job: JobTold, move: MoveTold): boolean {
+function canTakeBack(job: JobTold, move: MoveTold, todayOn: Day): boolean {
   if (move.isUndoing || move.isUndone) return false;
+  if (daysBetween(move.movedOn, todayOn) > undoDays) return false;
   const here = job.standings.find((standing) => standing.position === move.toPosition);
   return (here?.pieces ?? 0) >= move.pieces;
 }
 
-function TakeBack({ moveId }: Readonly<{ moveId: string }>) {
+function TakeBack({ moveId, said }: Readonly<{ moveId: string; said: string }>) {
   return (
-    <FormFrame action={takeBack} label="Take this move back">
+    <FormFrame action={takeBack} label={`Take back: ${said}`}>
       <RequestKey />
       <input type="hidden" name="moveId" value={moveId} />
       <input type="hidden" name="backTo" value="job" />

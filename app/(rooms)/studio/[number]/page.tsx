@@ -67,7 +67,7 @@ export default async function JobPage({ params, searchParams }: JobPageProps) {
           <>
             <JobPictureHung job={job} />
             <ReadyWhen job={job} todayOn={todayOn} />
-            <JobHistory job={job} zone={timeZone} mayMove={mayMove} />
+            <JobHistory job={job} todayOn={todayOn} zone={timeZone} mayMove={mayMove} />
           </>
         }
       />
