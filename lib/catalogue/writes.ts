@@ -6,7 +6,7 @@ import type { Tx } from '@/lib/platform/db/transaction';
 import { designCodeFrom, sameName, type CatalogueSku } from './rules/piece';
 
 /** How many SKUs go into one statement. */
-const skusAtOnce = 5_000;
+const skusAtOnce = 2_000;
 
 /**
  * Keeps SKUs as they are given, new ones and changed ones; joins the caller's transaction. A design

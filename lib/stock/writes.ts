@@ -6,7 +6,7 @@ import type { Tx } from '@/lib/platform/db/transaction';
 import { decideTakings, type Shelf, type StockRefusal, type Taking } from './rules';
 
 /** How many movements go into one statement. */
-const movementsAtOnce = 5_000;
+const movementsAtOnce = 2_000;
 
 /** Pieces that arrive at a place, or a count that put right what was thought to be there. */
 export type Arrival = {
