@@ -39,12 +39,12 @@ export const logCommissionInput = z.preprocess(
   withOwnUnit,
   requestFields
     .extend({ requestKey, pictures, ...mayStateNewCollector })
-    .superRefine((form, context) => {
-      if (form.collectorId === null && form.newName === null) {
-        const message = 'Choose who asks for it, or write the name of someone new.';
-        context.addIssue({ code: 'custom', path: ['newName'], message });
-      }
-      checkBudget(form, context);
+    .superRefine(checkBudget)
+    .refine((form) => form.collectorId !== null || form.newName !== null, {
+      path: ['newName'],
+      message: 'Choose who asks for it, or write the name of someone new.',
+      // Told at once with every other fault, not only when the rest is right.
+      when: () => true,
     }),
 );
 

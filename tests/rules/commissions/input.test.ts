@@ -39,6 +39,7 @@ describe('a request', () => {
   });
   test.each([
     ['nobody', { newName: '' }, ['newName']],
+    ['nobody and a size that is none', { newName: '', widthUm: 'x' }, ['widthUm', 'newName']],
     ['no title', { title: ' ' }, ['title']],
     ['a size that is none', { widthUm: 'large' }, ['widthUm']],
     [
