@@ -6,6 +6,9 @@ import {
   moveOnWords,
   moveRefusalMessage,
   movedWords,
+  readyWords,
+  sinceWords,
+  stepDaysWords,
   undoneWords,
   undoRefusalMessage,
 } from '@/lib/studio/rules/words';
@@ -91,4 +94,30 @@ test('the id of a move and the number of a job come from addresses', () => {
   expect(undoMoveInput.safeParse({ requestKey: key, moveId: '1 OR 1=1' }).success).toBe(false);
   expect(jobNumberInput.safeParse('0').success).toBe(false);
   expect(jobNumberInput.parse('17')).toBe(17);
+});
+
+test.each([
+  [null, 'not begun yet'],
+  ['2026-05-04', 'since today'],
+  ['2026-05-03', 'since yesterday'],
+  ['2026-04-25', 'since 25 Apr, 9 days'],
+  ['2025-12-30', 'since 30 Dec 2025, 125 days'],
+] as const)('since %s is told as people say it', (sinceOn, words) => {
+  expect(sinceWords(sinceOn, '2026-05-04')).toBe(words);
+});
+
+test('days of a step and the day to be ready are told as a span', () => {
+  const days = (shortestDays: number, likelyDays: number, longestDays: number) =>
+    stepDaysWords({ shortestDays, likelyDays, longestDays });
+  expect(days(1, 1, 1)).toBe('1 day');
+  expect(days(5, 9, 14)).toBe('5 to 14 days, most often 9');
+  expect(days(5, 14, 14)).toBe('5 to 14 days');
+  const ready = {
+    shortestOn: '2026-12-28',
+    likelyOn: '2027-01-03',
+    longestOn: '2027-01-20',
+  } as const;
+  expect(readyWords(ready, '2026-12-01')).toBe(
+    'about 3 Jan 2027; 28 Dec at the earliest, 20 Jan 2027 at the latest',
+  );
 });

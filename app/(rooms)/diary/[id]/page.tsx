@@ -18,6 +18,7 @@ import { now } from '@/lib/platform/clock';
 import { getGallery } from '@/lib/platform/settings';
 import { cautionFor } from '../cautions';
 import { ChangeIt } from './change-it';
+import css from '../diary.module.css';
 
 export const metadata: Metadata = { title: 'Appointment' };
 
@@ -49,7 +50,9 @@ export default async function AppointmentPage({ params, searchParams }: Appointm
           </>
         }
       />
-      <Said appointment={appointment} zone={timeZone} done={(await searchParams).done} />
+      <div className={css['told']}>
+        <Said appointment={appointment} zone={timeZone} done={(await searchParams).done} />
+      </div>
       <Columns
         wide={
           <>

@@ -20,6 +20,7 @@ import { readyWords } from '@/lib/studio/rules/words';
 import { book } from '../actions';
 import { cautionFor } from '../cautions';
 import { WhenFields } from '../when-fields';
+import css from '../diary.module.css';
 
 export const metadata: Metadata = { title: 'Book a day' };
 
@@ -50,15 +51,17 @@ export default async function BookPage({ searchParams }: BookPageProps) {
           ) : null
         }
       />
-      {typeof wanted === 'string' && !commission ? (
-        <Notice kind="caution">
-          Commission {wanted} takes no appointment: it has ended, was handed over, or is not in the
-          book.
-        </Notice>
-      ) : null}
-      {commission ? (
-        <ReadyThen actor={actor} commission={commission} todayOn={dayOf(now(), timeZone)} />
-      ) : null}
+      <div className={css['told']}>
+        {typeof wanted === 'string' && !commission ? (
+          <Notice kind="caution">
+            Commission {wanted} takes no appointment: it has ended, was handed over, or is not in
+            the book.
+          </Notice>
+        ) : null}
+        {commission ? (
+          <ReadyThen actor={actor} commission={commission} todayOn={dayOf(now(), timeZone)} />
+        ) : null}
+      </div>
       <FormFrame action={book} label="Book a day">
         <RequestKey />
         <Choice

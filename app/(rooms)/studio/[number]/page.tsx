@@ -19,6 +19,7 @@ import { JobHistory } from './job-history';
 import { JobRouteList } from './job-route';
 import { ReadyWhen } from './ready-when';
 import { WhereItStands } from './where-it-stands';
+import css from '../studio.module.css';
 
 type JobPageProps = Readonly<{
   params: Promise<{ number: string }>;
@@ -53,7 +54,9 @@ export default async function JobPage({ params, searchParams }: JobPageProps) {
           </>
         }
       />
-      <Told job={job} />
+      <div className={css['told']}>
+        <Told job={job} />
+      </div>
       <Columns
         wide={
           <>
