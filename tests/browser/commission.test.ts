@@ -60,6 +60,8 @@ test('a maker writes a request down on a telephone, with what they were told and
   await maker.getByText('36 × 60 in').first().waitFor();
   expect(await maker.getByText('not known yet').count()).toBeGreaterThan(3);
   await maker.getByText('find out what the wall is made of').waitFor();
+  const pictures = maker.getByRole('list', { name: 'Pictures of the request' });
+  expect(await pictures.getByRole('img').count()).toBe(2);
   await noAxeViolations(maker);
 });
 
