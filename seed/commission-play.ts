@@ -1,10 +1,8 @@
-import { createHash } from 'node:crypto';
 import type { Actor, Doer } from '@/lib/access/rules';
 import { addAgreement, addInstalment } from '@/lib/commissions/writes/agreement';
 import { addEnd, addHandOver } from '@/lib/commissions/writes/end';
 import { addCommissionJob, addWordToBegin } from '@/lib/commissions/writes/making';
 import { addPayment } from '@/lib/commissions/writes/money';
-import type { ReadyPicture } from '@/lib/commissions/writes/pictures';
 import { addCommission } from '@/lib/commissions/writes/request';
 import {
   addApproval,
@@ -18,49 +16,25 @@ import { inTransaction, type Tx } from '@/lib/platform/db/transaction';
 import { invariant } from '@/lib/platform/invariant';
 import { ok, type Result } from '@/lib/platform/result';
 import { lengthOf } from './catalogue';
+import type { StoryPictures } from './commission-pictures';
 import { colourwayOf } from './pictures/colourways';
-import { renderColourTile, renderSketch } from './pictures/papers';
 import { stages, type CommissionStory, type Stage } from './scenario/commission-story';
 import { gallery } from './scenario/gallery';
 import type { SetUp } from './set-up';
 import { walkJob } from './studio';
-import { drawWall } from './walls';
 
 export type { Stage };
-
-type Pictures = { wall: ReadyPicture; sketch: ReadyPicture; tile: ReadyPicture };
 
 type Play = {
   today: Day;
   setUp: SetUp;
   collectors: ReadonlyMap<string, string>;
   story: CommissionStory;
-  pictures: Pictures;
+  pictures: StoryPictures;
   dayOfStage: (stage: Stage) => Day;
 };
 
 type Scene = Play & { tx: Tx; commissionId: string };
-
-/** The pictures that a story needs, drawn before anything is written. */
-export async function drawAll(story: CommissionStory): Promise<Pictures> {
-  const { motif, colourway, title } = story;
-  const proportion = lengthOf(story.width ?? '48 in') / lengthOf(story.height ?? '30 in');
-  const hue = title.length * 7;
-  const wall = await drawWall(hue);
-  return {
-    wall: ready({ bytes: wall, widthPx: 1200, heightPx: 900 }, 'image/jpeg'),
-    sketch: ready(await renderSketch({ motif, seed: title, proportion }), 'image/webp'),
-    tile: ready(await renderColourTile(colourway, title), 'image/webp'),
-  };
-}
-
-function ready(
-  picture: { bytes: Uint8Array; widthPx: number; heightPx: number },
-  mediaType: 'image/jpeg' | 'image/webp',
-): ReadyPicture {
-  const sha256 = createHash('sha256').update(picture.bytes).digest('hex');
-  return { ...picture, mediaType, sha256 };
-}
 
 /** Plays one story in one transaction, each step on its own day. */
 export async function playStory(play: Play): Promise<void> {
@@ -109,6 +83,7 @@ async function goOn(scene: Scene): Promise<void> {
   if (reached('deposit asked')) await deposit(scene, reached);
   if (reached('ready to begin')) await making(scene);
   if (reached('booked')) await booking(scene);
+  if (scene.story.visitInDays !== undefined) await visiting(scene, scene.story.visitInDays);
   if (reached('handed over')) await handingOver(scene);
   const { story, tx, commissionId, today } = scene;
   if (story.endedWhy === undefined) return;
@@ -246,6 +221,26 @@ async function booking(scene: Scene): Promise<void> {
       ...{ kind: 'hanging', commissionId, leadId: setUp.maker.id, day, from: '10:00', to: '13:00' },
       address: story.siteAddress ?? 'At the gallery',
       note: 'Two people, the long level, spare fixings, touch-up wax. Ask about wires and pipes.',
+    }),
+  );
+}
+
+async function visiting(scene: Scene, inDays: number): Promise<void> {
+  const { tx, commissionId, story, setUp, today } = scene;
+  const day = addDays(today, inDays);
+  const bookedOn = addDays(today, Math.min(inDays, 0) - 1);
+  mustBe(
+    await addAppointment(tx, on(scene, setUp.seller, bookedOn), {
+      ...{
+        kind: 'site_visit',
+        commissionId,
+        leadId: setUp.owner.id,
+        day,
+        from: '14:00',
+        to: '15:30',
+      },
+      address: story.siteAddress ?? 'Ask for the way',
+      note: 'Tape, long level, stud finder, kraft paper for the outline, colour tiles.',
     }),
   );
 }

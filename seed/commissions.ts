@@ -1,5 +1,6 @@
 import { addDays, type Day } from '@/lib/dates/rules';
-import { drawAll, playStory, type Stage } from './commission-play';
+import { drawAll } from './commission-pictures';
+import { playStory, type Stage } from './commission-play';
 import { asked } from './scenario/commissions-asked';
 import { made } from './scenario/commissions-made';
 import { stages, type CommissionStory } from './scenario/commission-story';

@@ -73,9 +73,9 @@ function fillShelves(trade: Trade, shelf: Map<string, number>, month: Month, on:
   const total = trade.skus.reduce((sum, sku) => sum + sku.draw, 0);
   return trade.skus.flatMap((sku) => {
     const asked = (salesInAMonth * 1.4 * seasonOf(month) * sku.draw) / total;
-    const wished = sku.form === 'W' ? 1 : Math.ceil(asked * (isFirst ? 1.3 : 1.1));
+    const wished = sku.form === 'W' ? 1 : Math.ceil(asked * 1.5) + 1;
     // Now and then the kiln is too full for a design, and it runs out.
-    const short = !isFirst && trade.chance.happens(0.12);
+    const short = !isFirst && trade.chance.happens(0.1);
     const here = shelf.get(sku.id) ?? 0;
     const quantity =
       short || (sku.form === 'W' && !isFirst && trade.chance.happens(0.8)) ? 0 : wished - here;

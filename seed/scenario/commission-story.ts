@@ -50,4 +50,6 @@ export type CommissionStory = {
   paidInFull?: boolean;
   endedWhy?: string;
   begunEarlyWhy?: string;
+  /** A visit to measure the wall; days from the day of loading, below zero for one that was. */
+  visitInDays?: number;
 };

@@ -11,6 +11,7 @@ export const asked: readonly CommissionStory[] = [
     room: 'Stair wall',
     exposure: 'indoors',
     askedDaysAgo: 2,
+    visitInDays: 1,
     until: 'asked',
   },
   {
@@ -30,6 +31,7 @@ export const asked: readonly CommissionStory[] = [
     budgetFromCents: 900_000n,
     budgetToCents: 1_500_000n,
     askedDaysAgo: 11,
+    visitInDays: 3,
     until: 'asked',
   },
   {
@@ -49,6 +51,7 @@ export const asked: readonly CommissionStory[] = [
     budgetFromCents: 300_000n,
     budgetToCents: 500_000n,
     askedDaysAgo: 26,
+    visitInDays: 8,
     until: 'sketch shown',
   },
   {
@@ -70,6 +73,7 @@ export const asked: readonly CommissionStory[] = [
     budgetToCents: 800_000n,
     priceCents: 684_000n,
     askedDaysAgo: 40,
+    visitInDays: -30,
     until: 'agreed',
   },
   {
