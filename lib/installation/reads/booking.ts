@@ -1,6 +1,6 @@
 import 'server-only';
+import type { Prisma } from '@/generated/prisma/client';
 import type { AppointmentKind, BookingFacts, Elsewhere, Span } from '@/lib/installation/rules';
-import type { Tx } from '@/lib/platform/db/transaction';
 
 type Wanted = {
   commissionId: string | null;
@@ -11,20 +11,26 @@ type Wanted = {
 };
 
 /** What has to be known before an appointment is booked or moved. */
-export async function loadBookingFacts(tx: Tx, wanted: Wanted): Promise<BookingFacts> {
-  const lead = await tx.staff.findUnique({
+export async function loadBookingFacts(
+  from: Prisma.TransactionClient,
+  wanted: Wanted,
+): Promise<BookingFacts> {
+  const lead = await from.staff.findUnique({
     where: { id: wanted.leadId },
     select: { name: true, active: true },
   });
   return {
-    commission: wanted.commissionId ? await loadCommission(tx, wanted.commissionId) : null,
+    commission: wanted.commissionId ? await loadCommission(from, wanted.commissionId) : null,
     lead: lead && { name: lead.name, isActive: lead.active },
-    elsewhere: await loadElsewhere(tx, wanted),
+    elsewhere: await loadElsewhere(from, wanted),
   };
 }
 
-async function loadCommission(tx: Tx, id: string): Promise<BookingFacts['commission']> {
-  const row = await tx.commission.findUnique({
+async function loadCommission(
+  from: Prisma.TransactionClient,
+  id: string,
+): Promise<BookingFacts['commission']> {
+  const row = await from.commission.findUnique({
     where: { id },
     select: {
       number: true,
@@ -40,9 +46,9 @@ async function loadCommission(tx: Tx, id: string): Promise<BookingFacts['commiss
   };
 }
 
-async function loadElsewhere(tx: Tx, wanted: Wanted): Promise<Elsewhere[]> {
+async function loadElsewhere(from: Prisma.TransactionClient, wanted: Wanted): Promise<Elsewhere[]> {
   const { leadId, span, exceptId } = wanted;
-  const rows = await tx.appointment.findMany({
+  const rows = await from.appointment.findMany({
     where: {
       leadId,
       calledOffAt: null,
@@ -69,12 +75,12 @@ async function loadElsewhere(tx: Tx, wanted: Wanted): Promise<Elsewhere[]> {
 
 /** An appointment as it must be known before it is changed; null when there is none. */
 export async function loadToChange(
-  tx: Tx,
+  from: Prisma.TransactionClient,
   id: string,
 ): Promise<
   (Span & { kind: AppointmentKind; leadId: string; sequence: number; isCalledOff: boolean }) | null
 > {
-  const row = await tx.appointment.findUnique({
+  const row = await from.appointment.findUnique({
     where: { id },
     select: {
       kind: true,

@@ -2,7 +2,6 @@ import 'server-only';
 import type { Prisma } from '@/generated/prisma/client';
 import { dayFromDate } from '@/lib/dates/rules';
 import { invariant } from '@/lib/platform/invariant';
-import type { Tx } from '@/lib/platform/db/transaction';
 import type { BeginFacts, JobRoute, Move } from '@/lib/studio/rules';
 
 /** A job as a move needs it: its route's names and all its moves, in the order they happened. */
@@ -49,10 +48,10 @@ export function readMove(row: {
  * @returns null when there is none
  */
 export async function loadJobToMove(
-  tx: Tx,
+  from: Prisma.TransactionClient,
   where: Prisma.JobWhereInput,
 ): Promise<JobToMove | null> {
-  const row = await tx.job.findFirst({
+  const row = await from.job.findFirst({
     where,
     select: {
       id: true,
@@ -92,8 +91,11 @@ export function readBegin(
 }
 
 /** What is known of one commission's beginning. */
-export async function loadBeginFacts(tx: Tx, commissionId: string): Promise<BeginFacts> {
-  const row = await tx.commission.findUnique({
+export async function loadBeginFacts(
+  from: Prisma.TransactionClient,
+  commissionId: string,
+): Promise<BeginFacts> {
+  const row = await from.commission.findUnique({
     where: { id: commissionId },
     select: beginColumns,
   });
