@@ -71,25 +71,24 @@ async function upsert(
   skus: readonly CatalogueSku[],
   names: { designs: IdOfName; colourways: IdOfName },
 ): Promise<{ id: string; code: string }[]> {
-  const column = <Value>(of: (sku: CatalogueSku) => Value) => skus.map(of);
+  const rows = skus.map((sku) => ({
+    ...sku,
+    id: newId(),
+    designId: idOf(names.designs, sku.title),
+    colourwayId: idOf(names.colourways, sku.colourway),
+    priceCents: sku.priceCents.toString(),
+    costCents: sku.costCents?.toString() ?? null,
+  }));
+  // One text: a long array for each column costs many times its memory.
   return tx.$queryRaw`
     INSERT INTO "Sku"
       (id, code, "designId", "colourwayId", kind, making, "widthUm", "heightUm", "depthUm",
        "weightG", "priceCents", "costCents", gtin, "createdAt")
-    SELECT *, ${doer.at.toISOString()}::timestamptz FROM unnest(
-      ${column(() => newId())}::uuid[],
-      ${column((each) => each.code)}::text[],
-      ${column((each) => idOf(names.designs, each.title))}::uuid[],
-      ${column((each) => idOf(names.colourways, each.colourway))}::uuid[],
-      ${column((each) => each.kind)}::"Kind"[],
-      ${column((each) => each.making)}::"Making"[],
-      ${column((each) => each.widthUm)}::int[],
-      ${column((each) => each.heightUm)}::int[],
-      ${column((each) => each.depthUm)}::int[],
-      ${column((each) => each.weightG)}::int[],
-      ${column((each) => each.priceCents.toString())}::bigint[],
-      ${column((each) => each.costCents?.toString() ?? null)}::bigint[],
-      ${column((each) => each.gtin)}::text[])
+    SELECT *, ${doer.at.toISOString()}::timestamptz
+    FROM json_to_recordset(${JSON.stringify(rows)}::json) AS listed (
+      id uuid, code text, "designId" uuid, "colourwayId" uuid, kind "Kind", making "Making",
+      "widthUm" int, "heightUm" int, "depthUm" int, "weightG" int, "priceCents" bigint,
+      "costCents" bigint, gtin text)
     ON CONFLICT (code) DO UPDATE SET
       "designId" = excluded."designId", "colourwayId" = excluded."colourwayId",
       kind = excluded.kind, making = excluded.making, "widthUm" = excluded."widthUm",

@@ -6,7 +6,6 @@ import { assertAllowed } from '@/lib/access/reads';
 import { kindWords, pieceKinds } from '@/lib/catalogue/rules';
 import { mayMeanTitle } from '@/lib/catalogue/rules/letters';
 import { db } from '@/lib/platform/db/client';
-import type { Tx } from '@/lib/platform/db/transaction';
 
 /** A picture of a piece: where it is served from, and its true size in pixels. */
 export type PiecePicture = { src: string; alt: string; width: number; height: number };
@@ -137,7 +136,7 @@ function escapeLike(text: string): string {
  * @param named rows of id, rank (lower is better) and far (lower is better)
  */
 export async function piecesIn(
-  from: Tx,
+  from: Prisma.TransactionClient,
   named: Prisma.Sql,
   limit: number,
   skip = 0,

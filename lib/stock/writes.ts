@@ -77,21 +77,20 @@ async function recordMovements(tx: Tx, doer: Doer, movements: readonly Movement[
   }
 }
 
+/** The movements go as one text: a long array for each column costs many times its memory. */
 function insertion(doer: Doer, movements: readonly Movement[]): Prisma.Sql {
-  const column = <Value>(of: (movement: Movement) => Value) => movements.map(of);
+  const rows = movements.map((each) => ({
+    ...each,
+    unitCostCents: each.unitCostCents?.toString() ?? null,
+    note: each.note ?? '',
+    staffId: each.staffId ?? doer.actor.id,
+    at: each.at ?? doer.at,
+  }));
   return Prisma.sql`
     INSERT INTO "StockMovement"
       ("skuId", "placeId", quantity, reason, "unitCostCents", "saleLineId", "stockListId", note,
        "staffId", at)
-    SELECT * FROM unnest(
-      ${column((each) => each.skuId)}::uuid[],
-      ${column((each) => each.placeId)}::uuid[],
-      ${column((each) => each.quantity)}::int[],
-      ${column((each) => each.reason)}::"MovementReason"[],
-      ${column((each) => each.unitCostCents?.toString() ?? null)}::bigint[],
-      ${column((each) => each.saleLineId ?? null)}::uuid[],
-      ${column((each) => each.stockListId ?? null)}::uuid[],
-      ${column((each) => each.note ?? '')}::text[],
-      ${column((each) => each.staffId ?? doer.actor.id)}::uuid[],
-      ${column((each) => (each.at ?? doer.at).toISOString())}::timestamptz[])`;
+    SELECT * FROM json_to_recordset(${JSON.stringify(rows)}::json) AS moved (
+      "skuId" uuid, "placeId" uuid, quantity int, reason "MovementReason", "unitCostCents" bigint,
+      "saleLineId" uuid, "stockListId" uuid, note text, "staffId" uuid, at timestamptz)`;
 }

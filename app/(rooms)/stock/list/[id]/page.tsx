@@ -73,13 +73,15 @@ function Waiting({ list }: Readonly<{ list: ListShown }>) {
   const { passedOver, page, pages } = list;
   return (
     <>
-      {passedOver.length > 0 ? (
-        <Notice kind="caution">
-          {passedOver.length === 1 ? 'This column means' : 'These columns mean'} nothing here and
-          {passedOver.length === 1 ? ' is' : ' are'} passed over: {passedOver.join(', ')}.
-        </Notice>
-      ) : null}
-      {list.isStillTrue ? <ConfirmList list={list} /> : <LookOnceMore stockListId={list.id} />}
+      <div className={css['waiting']}>
+        {passedOver.length > 0 ? (
+          <Notice kind="caution">
+            {passedOver.length === 1 ? 'This column means' : 'These columns mean'} nothing here and
+            {passedOver.length === 1 ? ' is' : ' are'} passed over: {passedOver.join(', ')}.
+          </Notice>
+        ) : null}
+        {list.isStillTrue ? <ConfirmList list={list} /> : <LookOnceMore stockListId={list.id} />}
+      </div>
       <Section title="Line by line">
         <ListLines lines={list.lines} system={list.system} />
         <Leaves
