@@ -37,7 +37,7 @@ export default async function CollectorsPage({ searchParams }: CollectorsPagePro
           Look
         </Button>
       </form>
-      <p className={css['quiet']} role="status">
+      <p className={css['count']} role="status">
         {countWords(found.length, letters)}
       </p>
       {found.length > 0 ? (

@@ -9,9 +9,11 @@ import { listHistory, listRequestPictures, listShown } from '@/lib/commissions/r
 import { listMoneyLines } from '@/lib/commissions/reads/payments';
 import { listAgreements } from '@/lib/commissions/reads/papers';
 import type { Sheet } from '@/lib/commissions/reads/sheet';
+import { sureness } from '@/lib/commissions/rules/promise';
 import { dayWord } from '@/lib/commissions/rules/sentences';
 import { listAppointmentsOf } from '@/lib/installation/reads';
 import { listJobsOfCommission } from '@/lib/studio/reads';
+import type { JobStanding } from '@/lib/studio/reads/standing';
 import { formatDay } from '@/lib/dates/rules';
 import { doneSentence } from '../sheet-href';
 import { AppointmentLines } from './appointment-lines';
@@ -62,7 +64,7 @@ export default async function SheetPage({ params, searchParams }: SheetPageProps
       {done ? <Notice kind="done">{done}</Notice> : null}
       <SheetHead sheet={sheet} />
       <div className={css['band']}>
-        <Band label="From the agreement to the wall" {...bandOf(sheet)} />
+        <Band label="From the agreement to the wall" {...bandOf(sheet, jobs)} />
       </div>
       <NextStep sheet={sheet} shown={shown} days={days} roles={actor.roles} />
       <Standings sheet={sheet} />
@@ -95,14 +97,23 @@ export default async function SheetPage({ params, searchParams }: SheetPageProps
 
 const pegStates = { done: 'filled', next: 'next', open: 'open' } as const;
 
-function bandOf({ band, telling, agreement }: Sheet) {
+function bandOf(sheet: Sheet, jobs: readonly JobStanding[]) {
+  const { band, telling, agreement, handOver, ending } = sheet;
   const pegs = band.map(({ name, state, on }) => ({
     name,
     state: pegStates[state],
     when: on ? dayWord(on, telling.today) : undefined,
   }));
   const promisedOn = agreement?.promisedOn;
-  return promisedOn ? { pegs, promised: { when: formatDay(promisedOn, 'long') } } : { pegs };
+  if (!promisedOn) return { pegs };
+  const isOpen = handOver === null && ending === null;
+  const sure = isOpen
+    ? sureness(
+        promisedOn,
+        jobs.map((job) => job.ready),
+      )
+    : null;
+  return { pegs, promised: { when: formatDay(promisedOn, 'long'), sure: sure ?? undefined } };
 }
 
 function Standings({ sheet }: Readonly<{ sheet: Sheet }>) {

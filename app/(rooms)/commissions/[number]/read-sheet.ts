@@ -1,4 +1,4 @@
-import { notFound } from 'next/navigation';
+import { notFound, redirect } from 'next/navigation';
 import { cache } from 'react';
 import type { Actor } from '@/lib/access/rules';
 import { findSheet, type Sheet } from '@/lib/commissions/reads/sheet';
@@ -18,9 +18,9 @@ export async function readSheet(actor: Actor, params: SheetParams): Promise<Shee
   return sheet;
 }
 
-/** The sheet for something to be done to it; "not found" once that cannot be done any more. */
+/** The sheet for something to be done to it; once that cannot be done any more, the sheet itself. */
 export async function readSheetFor(actor: Actor, params: SheetParams, act: Act): Promise<Sheet> {
   const sheet = await readSheet(actor, params);
-  if (!sheet.acts.has(act)) notFound();
+  if (!sheet.acts.has(act)) redirect(`/commissions/${sheet.number}`);
   return sheet;
 }

@@ -39,7 +39,7 @@ function placeFacts({ collector, request, gallery }: Sheet): Fact[] {
       value: (
         <>
           <Link href={`/collectors/${collector.id}`}>{collector.name}</Link>
-          {collector.reach ? `, ${collector.reach}` : null}
+          {collector.reach ? <span className={css['reach']}>, {collector.reach}</span> : null}
         </>
       ),
     },

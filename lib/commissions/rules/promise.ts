@@ -1,0 +1,24 @@
+import type { Day } from '@/lib/dates/rules';
+import type { ReadyDays } from '@/lib/studio/rules/days';
+
+/** How sure a promised day is, from the surest on. */
+export type Sureness =
+  'finished' | 'well in time' | 'likely in time' | 'tight' | 'too late as it stands';
+
+/**
+ * How sure a promised day is, by the days that the studio's steps commonly take from here.
+ *
+ * @param ready for each job of the commission when it should be ready; null for a finished one
+ * @returns null while no job is open: then nothing is known
+ * @source common practice: the shortest, likely and longest days of the route
+ * @example a longest day after the promise and a likely one before it: 'likely in time'
+ */
+export function sureness(promisedOn: Day, ready: readonly (ReadyDays | null)[]): Sureness | null {
+  if (ready.length === 0) return null;
+  const open = ready.filter((days) => days !== null);
+  if (open.length === 0) return 'finished';
+  if (open.every((days) => days.longestOn <= promisedOn)) return 'well in time';
+  if (open.every((days) => days.likelyOn <= promisedOn)) return 'likely in time';
+  if (open.every((days) => days.shortestOn <= promisedOn)) return 'tight';
+  return 'too late as it stands';
+}
