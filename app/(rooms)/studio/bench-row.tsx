@@ -18,16 +18,18 @@ type BenchRowProps = Readonly<{
 /** One step of the bench: its name, how much stands there, what to mind, and each job. */
 export function BenchRow({ name, standing, todayOn, mayMove }: BenchRowProps) {
   const pieces = standing.reduce((sum, one) => sum + one.here.pieces, 0);
-  const caution = standing[0]?.here.step?.caution ?? '';
+  const cautions = [...new Set(standing.flatMap((one) => one.here.cautions))];
   return (
     <section className={css['row']} aria-label={name}>
       <div className={css['row-head']}>
         <h2>{name}</h2>
         <p className={css['row-count']}>{piecesWords(pieces)}</p>
-        {caution ? (
+        {cautions.length > 0 ? (
           <details className={css['mind']}>
             <summary>What to mind here</summary>
-            <Caution>{caution}</Caution>
+            {cautions.map((caution) => (
+              <Caution key={caution}>{caution}</Caution>
+            ))}
           </details>
         ) : null}
       </div>

@@ -12,7 +12,7 @@ import {
 } from '@/lib/studio/rules';
 import { daysHere, daysTooLong, pegProgress, readyDays } from '@/lib/studio/rules/days';
 import type { PegProgress, ReadyDays } from '@/lib/studio/rules/days';
-import { pegOf, type RouteStep, type Technique } from '@/lib/studio/rules/routes';
+import { cautionsAt, pegOf, type RouteStep, type Technique } from '@/lib/studio/rules/routes';
 import { beginColumns, moveColumns, readBegin, readMove } from './moving';
 
 /** A picture that is kept: its file and its true size in pixels. */
@@ -26,6 +26,8 @@ export type StandingHere = Standing & {
   nextName: string | null;
   /** The step's own facts; null before the first and after the last. */
   step: RouteStep | null;
+  /** What to mind there, the kiln that comes next included. */
+  cautions: readonly string[];
   /** Days they have stood there; null for pieces that never moved. */
   days: number | null;
   /** Days beyond the step's longest; 0 when they do not stand too long. */
@@ -141,6 +143,7 @@ function here(
     name: placeName(route, position),
     nextName: position > route.steps.length ? null : placeName(route, position + 1),
     step,
+    cautions: cautionsAt(route.steps, position),
     days: daysHere(sinceOn, todayOn),
     tooLongDays: step ? daysTooLong(step, sinceOn, todayOn) : 0,
   };

@@ -141,3 +141,17 @@ export function benchPlace(stepAt: { name: string; peg: string }): number {
   const name = namesInOrder.indexOf(stepAt.name);
   return (peg < 0 ? pegs.length : peg) * 100 + (name < 0 ? 99 : name);
 }
+
+/**
+ * What to mind while pieces stand at a step: its own caution, and before a kiln also the kiln's,
+ * because wet clay is found out before the door is shut, not after.
+ *
+ * @param position from 1; a position outside the route has nothing to mind
+ */
+export function cautionsAt(steps: readonly RouteStep[], position: number): string[] {
+  const here = steps[position - 1];
+  if (!here) return [];
+  const next = steps[position];
+  const ahead = next?.peg === 'bisque' && here.peg !== 'bisque' ? next.caution : '';
+  return [here.caution, ahead].filter((caution) => caution !== '');
+}

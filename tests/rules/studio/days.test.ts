@@ -2,7 +2,7 @@ import { expect, test } from 'vitest';
 import type { Day } from '@/lib/dates/rules';
 import type { Move } from '@/lib/studio/rules';
 import { daysTooLong, pegProgress, readyDays } from '@/lib/studio/rules/days';
-import { benchPlace, pegs, routes, type RouteStep } from '@/lib/studio/rules/routes';
+import { benchPlace, cautionsAt, pegs, routes, type RouteStep } from '@/lib/studio/rules/routes';
 
 // A short route of our own, so that the sums can be done in the head.
 const steps: RouteStep[] = [
@@ -103,6 +103,14 @@ test.each(Object.entries(routes))('%s warns of steam before the bisque kiln', (_
   const bisque = route.find((step) => step.peg === 'bisque');
   expect(bisque?.caution).toContain('bone-dry');
   expect(bisque?.caution).toContain('licensed electrician');
+});
+
+test.each(Object.entries(routes))('%s warns of steam while pieces still dry', (_name, route) => {
+  const drying = route.findIndex((step) => step.name === 'drying') + 1;
+  expect(cautionsAt(route, drying).join(' ')).toContain('cold to the cheek is still wet');
+  expect(cautionsAt(route, drying + 1)).toHaveLength(1);
+  expect(cautionsAt(route, 0)).toEqual([]);
+  expect(cautionsAt(route, route.length + 1)).toEqual([]);
 });
 
 test('the bench is in the order of the work, whatever the route', () => {

@@ -16,7 +16,9 @@ export function WhereItStands({ job, todayOn, mayMove }: WhereProps) {
           <h2>{headingOf(here)}</h2>
           <p className={css['since']}>{sinceWords(here.sinceOn, todayOn)}</p>
           {here.step ? <p>{stepSentence(here)}</p> : null}
-          {here.step?.caution ? <Caution>{here.step.caution}</Caution> : null}
+          {here.cautions.map((caution) => (
+            <Caution key={caution}>{caution}</Caution>
+          ))}
           {mayMove && mayGoOn(job, here) ? <MoveSomeOn job={job} here={here} /> : null}
         </li>
       ))}
