@@ -28,7 +28,7 @@ export const metadata: Metadata = { title: 'Month' };
 type MonthPageProps = Readonly<{ searchParams: Promise<Record<string, string | string[]>> }>;
 
 /** How many designs stand as bars; all of them are in the table. */
-const barsMost = 14;
+const barsMost = 10;
 
 /** The owner's month: which designs earned it, as bars with the piece at the foot and as a table. */
 export default async function MonthPage({ searchParams }: MonthPageProps) {
@@ -89,7 +89,7 @@ function MonthSold({ report }: Readonly<{ report: MonthByDesign }>) {
   return (
     <>
       <Bars
-        title={`Earned by design before tax, ${formatMonth(month)}`}
+        title={barsTitle(report)}
         bars={barsOf(report)}
         table={<a href="#by-design">It hangs below, with each design’s share.</a>}
       />
@@ -122,6 +122,11 @@ function MonthSold({ report }: Readonly<{ report: MonthByDesign }>) {
       </Section>
     </>
   );
+}
+
+function barsTitle({ month, designs }: MonthByDesign): string {
+  const which = designs.length > barsMost ? 'The ten designs that earned most' : 'Earned by design';
+  return `${which}, before tax, ${formatMonth(month)}`;
 }
 
 function barsOf({ month, designs, commissions }: MonthByDesign) {
