@@ -1124,8 +1124,9 @@ CREATE FUNCTION making_may_begin(commission uuid) RETURNS boolean LANGUAGE sql S
     AND (EXISTS (SELECT 1 FROM "StartOverride" WHERE "commissionId" = commission)
     OR (EXISTS (SELECT 1 FROM "Approval" WHERE "commissionId" = commission AND "sketchId" IS NOT NULL)
     AND EXISTS (SELECT 1 FROM "Approval" WHERE "commissionId" = commission AND "colourTileId" IS NOT NULL)
-    AND coalesce((SELECT sum("amountCents") FROM "CommissionPayment" WHERE "commissionId" = commission), 0)
-      >= (SELECT "depositCents" FROM "Agreement" WHERE "commissionId" = commission ORDER BY version DESC LIMIT 1)))
+    -- Without an agreement the comparison is neither true nor false; that must not let anybody begin.
+    AND coalesce(coalesce((SELECT sum("amountCents") FROM "CommissionPayment" WHERE "commissionId" = commission), 0)
+      >= (SELECT "depositCents" FROM "Agreement" WHERE "commissionId" = commission ORDER BY version DESC LIMIT 1), false)))
 $$;
 CREATE TRIGGER move_is_possible BEFORE INSERT ON "JobMove" FOR EACH ROW EXECUTE FUNCTION move_is_possible();
 
