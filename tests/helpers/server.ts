@@ -11,8 +11,8 @@ export type Start = {
   port: number;
   words?: readonly string[];
   environment?: Readonly<Record<string, string>>;
-  /** Another copy of the project than this one. */
-  from?: string;
+  /** Through npm, as a person types it, instead of Node itself. */
+  isByNpm?: boolean;
 };
 
 export type Launcher = {
@@ -26,16 +26,12 @@ export type Launcher = {
 };
 
 /** The real start command, in a process of its own. */
-export function launch({
-  dataDir,
-  port,
-  words = [],
-  environment = {},
-  from = root,
-}: Start): Launcher {
-  const script = join(from, 'lib/platform/launch/start.mjs');
-  const child = spawn(process.execPath, [script, ...words], {
-    cwd: from,
+export function launch(start: Start): Launcher {
+  const { dataDir, port, words = [], environment = {}, isByNpm = false } = start;
+  const script = join(root, 'lib/platform/launch/start.mjs');
+  const [program, ...first] = isByNpm ? ['npm', 'start', '--'] : [process.execPath, script];
+  const child = spawn(program, [...first, ...words], {
+    cwd: root,
     env: { ...bare(), PORT: String(port), DATA_DIR: dataDir, ...environment },
     stdio: ['ignore', 'pipe', 'pipe'],
   });

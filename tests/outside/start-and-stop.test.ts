@@ -21,6 +21,18 @@ test.each(['SIGINT', 'SIGTERM', 'SIGHUP'] as const)(
   },
 );
 
+test('npm, told to end, takes everything with it', async () => {
+  const dataDir = aDataFolder();
+  const open = await anOpenGallery({ dataDir, isByNpm: true });
+  const started = startedBy(open.pid).map((one) => one.pid);
+  expect(started.length).toBeGreaterThan(2);
+  process.kill(open.pid, 'SIGTERM');
+  await until('nothing is left of it', () =>
+    processes().every((one) => !started.includes(one.pid)),
+  );
+  expect(databaseRuns(dataDir)).toBe(false);
+});
+
 test('a second copy on the same data says so and ends, and the first goes on', async () => {
   const dataDir = aDataFolder();
   const open = await anOpenGallery({ dataDir });

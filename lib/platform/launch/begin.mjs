@@ -1,4 +1,5 @@
 import { spawn } from 'node:child_process';
+import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { install, generateClient } from './prepare.mjs';
 import { readSettings, refuseIfTaken } from './settings.mjs';
@@ -16,6 +17,7 @@ export async function begin(words) {
     else stop.abort();
   };
   for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP']) process.on(signal, () => pass(signal));
+  watchNpm(() => pass('SIGTERM'));
   try {
     const settings = readSettings(words, process.env);
     await refuseIfTaken(settings);
@@ -29,6 +31,25 @@ export async function begin(words) {
     if (stop.signal.aborted) process.exit(130);
     process.stderr.write(`${fault instanceof Error ? fault.message : String(fault)}\n`);
     process.exit(1);
+  }
+}
+
+/** npm, told to end, ends at once and tells nobody: whoever it has started looks for itself. */
+function watchNpm(end) {
+  if (!process.env.npm_lifecycle_event) return;
+  const before = lineage();
+  setInterval(() => lineage() !== before && end(), 500).unref();
+}
+
+/** Who started this process; when that is npm's shell, who started the shell too (Linux). */
+function lineage() {
+  const parent = process.ppid;
+  try {
+    const stat = readFileSync(`/proc/${parent}/stat`, 'utf8');
+    const [, name, rest] = /\((.*)\) (.*)/s.exec(stat);
+    return /^(ba|da)?sh$/.test(name) ? `${parent} ${rest.split(' ')[1]}` : String(parent);
+  } catch {
+    return String(parent);
   }
 }
 
