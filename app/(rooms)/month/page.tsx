@@ -93,6 +93,7 @@ function MonthSold({ report }: Readonly<{ report: MonthByDesign }>) {
         bars={barsOf(report)}
         table={<a href="#by-design">It hangs below, with each design’s share.</a>}
       />
+      <BesideTheDesigns report={report} />
       <Section
         title="By design"
         id="by-design"
@@ -129,8 +130,8 @@ function barsTitle({ month, designs }: MonthByDesign): string {
   return `${which}, before tax, ${formatMonth(month)}`;
 }
 
-function barsOf({ month, designs, commissions }: MonthByDesign) {
-  const bars = designs.slice(0, barsMost).map((design) => ({
+function barsOf({ month, designs }: MonthByDesign) {
+  return designs.slice(0, barsMost).map((design) => ({
     key: design.code,
     name: design.title,
     value: Number(design.netCents),
@@ -138,16 +139,17 @@ function barsOf({ month, designs, commissions }: MonthByDesign) {
     picture: design.picture ? { ...design.picture, alt: '' } : null,
     href: `/month/${design.code}?month=${month}`,
   }));
-  if (!commissions) return bars;
-  const { netCents } = commissions;
-  const handedOver = {
-    key: ' commissions',
-    name: 'Commissions handed over',
-    value: Number(netCents),
-    text: formatCents(netCents),
-    picture: null,
-    href: `/month/commissions?month=${month}`,
-    pattern: 'lines' as const,
-  };
-  return [...bars, handedOver];
+}
+
+/** Commissions are too large to stand among tiles: they would press every other bar flat. */
+function BesideTheDesigns({ report }: Readonly<{ report: MonthByDesign }>) {
+  const { commissions, month } = report;
+  if (!commissions) return null;
+  const { units, netCents } = commissions;
+  return (
+    <p>
+      Beside these, {units === 1 ? 'one commission was' : `${units} commissions were`} handed over:{' '}
+      <Link href={`/month/commissions?month=${month}`}>{formatCents(netCents)}</Link>.
+    </p>
+  );
 }

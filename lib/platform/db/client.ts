@@ -18,5 +18,7 @@ function openClient(): PrismaClient {
     max: environment.DATABASE_POOL,
     connectionTimeoutMillis: 10_000,
   });
-  return new PrismaClient({ adapter });
+  // Prisma keeps the plan of each raw statement together with its parameters; a long stock list
+  // would otherwise stay in memory for good.
+  return new PrismaClient({ adapter, queryPlanCacheMaxSize: 100 });
 }

@@ -62,7 +62,7 @@ export default async function SheetPage({ params, searchParams }: SheetPageProps
         back={{ href: '/commissions', name: 'Commissions' }}
       />
       {done ? <Notice kind="done">{done}</Notice> : null}
-      <SheetHead sheet={sheet} />
+      <SheetHead sheet={sheet} jobs={jobs} days={days} />
       <div className={css['band']}>
         <Band label="From the agreement to the wall" {...bandOf(sheet, jobs)} />
       </div>

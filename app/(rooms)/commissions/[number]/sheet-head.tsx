@@ -4,12 +4,26 @@ import { Money } from '@/app/ui/figures/money';
 import { Facts, type Fact } from '@/app/ui/page/facts';
 import { Picture } from '@/app/ui/piece/picture';
 import type { Sheet } from '@/lib/commissions/reads/sheet';
+import { dayWord } from '@/lib/commissions/rules/sentences';
 import { wallWords, exposureWords } from '@/lib/commissions/rules/words';
+import type { InDiary } from '@/lib/installation/reads';
+import { kindWords } from '@/lib/installation/rules';
+import type { JobStanding } from '@/lib/studio/reads/standing';
+import { piecesWords } from '@/lib/studio/rules/words';
 import { sizeWords } from '../size-words';
 import css from '../commissions.module.css';
 
-/** The top of the sheet: the picture of what was agreed, and beside it whom, where, how much. */
-export function SheetHead({ sheet }: Readonly<{ sheet: Sheet }>) {
+type SheetHeadProps = Readonly<{
+  sheet: Sheet;
+  jobs: readonly JobStanding[];
+  days: readonly InDiary[];
+}>;
+
+/**
+ * The top of the sheet: the picture of what was agreed, and beside it whom, where, how much, how
+ * far the making is and when it hangs.
+ */
+export function SheetHead({ sheet, jobs, days }: SheetHeadProps) {
   const { picture } = sheet;
   return (
     <div className={css['head']}>
@@ -21,7 +35,9 @@ export function SheetHead({ sheet }: Readonly<{ sheet: Sheet }>) {
         )}
       </div>
       <div className={css['head-facts']}>
-        <Facts facts={[...placeFacts(sheet), ...moneyFacts(sheet)]} />
+        <Facts
+          facts={[...placeFacts(sheet), ...moneyFacts(sheet), ...dayFacts(sheet, jobs, days)]}
+        />
       </div>
     </div>
   );
@@ -69,6 +85,25 @@ function moneyFacts({ money, agreement, telling, handOver }: Sheet): Fact[] {
     {
       name: 'Due',
       value: <Money cents={money.owedCents} currency={currency} size="strong" />,
+    },
+  ];
+}
+
+function dayFacts(
+  { telling }: Sheet,
+  jobs: readonly JobStanding[],
+  days: readonly InDiary[],
+): Fact[] {
+  const stands = jobs.flatMap((job) =>
+    job.standings.map((each) => `${piecesWords(each.pieces)}: ${each.name}`),
+  );
+  const next = days.findLast((day) => day.calledOffWhy === null);
+  return [
+    { name: 'Job', value: stands.join('; ') || null, notKnown: 'no job is open yet' },
+    {
+      name: 'Day',
+      value: next && `${kindWords[next.kind]} ${dayWord(next.startsOn, telling.today)}`,
+      notKnown: 'no day is booked yet',
     },
   ];
 }
