@@ -11,6 +11,7 @@ import { insideHref } from '@/lib/access/rules/inside-href';
 import { findGallery } from '@/lib/platform/settings';
 import { comeIn } from './actions';
 import { DemoPeople } from './demo-people';
+import css from './door.module.css';
 
 export const metadata: Metadata = { title: 'Sign in' };
 // Asked of the database each time, and drawn with the nonce of its request.
@@ -29,6 +30,7 @@ export default async function Door({ searchParams }: DoorProps) {
   const [gallery, demoPeople] = await Promise.all([findGallery(), listDemoPeople()]);
   return (
     <Outside title={gallery?.name ?? 'Kiln & Counter'}>
+      {gallery?.tagline ? <p className={css['tagline']}>{gallery.tagline}</p> : null}
       {asked['error'] === undefined ? null : (
         <Notice kind="refused">{errorWords(asked['error'])}</Notice>
       )}

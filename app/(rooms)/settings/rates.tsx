@@ -5,7 +5,7 @@ import { FormFrame } from '@/app/ui/form/form-frame';
 import { RequestKey } from '@/app/ui/form/request-key';
 import { Caution } from '@/app/ui/page/caution';
 import { Empty } from '@/app/ui/page/empty';
-import type { Day } from '@/lib/dates/rules';
+import { addDays, type Day } from '@/lib/dates/rules';
 import { combinedRatePercent, ratesOn } from '@/lib/tax/rules';
 import type { DatedRate } from '@/lib/tax/rules/dated';
 import { addTaxRate, endTaxRate } from './actions';
@@ -43,7 +43,7 @@ export function RateList({ rates, today }: RatesProps) {
               {rate.untilOn ? (
                 <>
                   {' '}
-                  until <DayText day={rate.untilOn} style="short" />, which is taxed otherwise
+                  to <DayText day={addDays(rate.untilOn, -1)} style="short" />
                 </>
               ) : null}
             </span>

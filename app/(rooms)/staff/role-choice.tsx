@@ -6,7 +6,7 @@ export function RoleChoice({ held }: Readonly<{ held: readonly Role[] }>) {
   return (
     <Choice
       name="roles"
-      legend="Part"
+      legend="What they are here"
       kind="tick"
       layout="down"
       defaultValue={held.join(',')}
