@@ -4,6 +4,9 @@ import { sans, sansFar, serif, serifFar } from '@/app/fonts/faces';
 import '@/app/styles/tokens.css';
 import '@/app/styles/ground.css';
 
+// Every page is drawn for its request: its scripts carry that request's nonce, or do not run.
+export const dynamic = 'force-dynamic';
+
 export const metadata: Metadata = {
   title: { default: 'Kiln & Counter', template: '%s · Kiln & Counter' },
   description: 'The gallery and the studio, in one place.',

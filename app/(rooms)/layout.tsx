@@ -16,7 +16,7 @@ export default async function RoomsLayout({ children }: Readonly<{ children: Rea
             {door.name}
           </Link>
         ))}
-        <span>{actor.name}</span>
+        <Link href="/staff/you">{actor.name}</Link>
         <Link href="/sign-out" prefetch={false}>
           Sign out
         </Link>
