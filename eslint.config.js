@@ -18,7 +18,7 @@ const houseSyntax = [
     message: 'Open transactions only with inTransaction (lib/platform/db/transaction.ts).',
   },
   {
-    selector: "MemberExpression[property.name=/^\\$(queryRawUnsafe|executeRawUnsafe)$/]",
+    selector: 'MemberExpression[property.name=/^\\$(queryRawUnsafe|executeRawUnsafe)$/]',
     message: 'Use tagged $queryRaw.',
   },
   {
@@ -42,7 +42,9 @@ const clock = [
 ];
 
 export default tseslint.config(
-  { ignores: ['generated/**', '.next/**', 'data/**', 'next-env.d.ts', 'tests/helpers/sabotage/**'] },
+  {
+    ignores: ['generated/**', '.next/**', 'data/**', 'next-env.d.ts', 'tests/helpers/sabotage/**'],
+  },
   ...nextVitals,
   {
     files: ['**/*.ts', '**/*.tsx'],
@@ -69,7 +71,10 @@ export default tseslint.config(
   },
   {
     files: ['**/*.tsx'],
-    rules: { 'max-lines': ['error', { max: 200 }], 'max-lines-per-function': ['error', { max: 80 }] },
+    rules: {
+      'max-lines': ['error', { max: 200 }],
+      'max-lines-per-function': ['error', { max: 80 }],
+    },
   },
   {
     // The one place that reads the clock, and the one that reads the environment.

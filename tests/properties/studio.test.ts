@@ -22,11 +22,7 @@ const wish = fc.record({
 const days = fc.array(wish, { maxLength: 60 });
 
 /** Sends random wishes through the rules, and keeps what they let through. */
-function run(
-  technique: Technique,
-  pieces: number,
-  wishes: readonly Wish[],
-) {
+function run(technique: Technique, pieces: number, wishes: readonly Wish[]) {
   const job = { pieces, steps: routes[technique], moves: [] as Move[] };
   for (const { undo, at, pieces: wanted } of wishes) {
     const target = job.moves[at % Math.max(job.moves.length, 1)];
