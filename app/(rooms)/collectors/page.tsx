@@ -1,7 +1,7 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
-import { Button, ButtonLink } from '@/app/ui/button/button';
-import { Field } from '@/app/ui/form/field';
+import { ButtonLink } from '@/app/ui/button/button';
+import { FindForm } from '@/app/ui/form/find-form';
 import { Empty } from '@/app/ui/page/empty';
 import { PageHead } from '@/app/ui/page/page-head';
 import { requireActor } from '@/lib/access/reads';
@@ -26,17 +26,11 @@ export default async function CollectorsPage({ searchParams }: CollectorsPagePro
       <PageHead title="Collectors" lead="Who buys, lives with it, or brings others.">
         {mayAdd ? <ButtonLink href="/collectors/new">Add a collector</ButtonLink> : null}
       </PageHead>
-      <form action="/collectors" role="search" className={css['find']}>
-        <Field
-          name="find"
-          label="A few letters of the name, a mail address or a telephone number"
-          kind="search"
-          defaultValue={letters}
-        />
-        <Button type="submit" variant="quiet">
-          Look
-        </Button>
-      </form>
+      <FindForm
+        action="/collectors"
+        label="A few letters of the name, a mail address or a telephone number"
+        letters={letters}
+      />
       <p className={css['count']} role="status">
         {countWords(found.length, letters)}
       </p>

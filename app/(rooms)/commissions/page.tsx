@@ -1,6 +1,6 @@
 import type { Metadata } from 'next';
-import { Button, ButtonLink } from '@/app/ui/button/button';
-import { Field } from '@/app/ui/form/field';
+import { ButtonLink } from '@/app/ui/button/button';
+import { FindForm } from '@/app/ui/form/find-form';
 import { Empty } from '@/app/ui/page/empty';
 import { PageHead } from '@/app/ui/page/page-head';
 import { Section } from '@/app/ui/page/section';
@@ -39,17 +39,11 @@ export default async function CommissionsPage({ searchParams }: CommissionsPageP
         {mayWrite ? <ButtonLink href="/commissions/new">Open a commission</ButtonLink> : null}
       </PageHead>
       <div className={css['looking']}>
-        <form action="/commissions" role="search" className={css['find']}>
-          <Field
-            name="find"
-            label="Find by collector, title or number"
-            kind="search"
-            defaultValue={letters}
-          />
-          <Button type="submit" variant="quiet">
-            Look
-          </Button>
-        </form>
+        <FindForm
+          action="/commissions"
+          label="Find by collector, title or number"
+          letters={letters}
+        />
         <Views
           label="Which commissions"
           views={[

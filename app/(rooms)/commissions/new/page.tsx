@@ -1,7 +1,6 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
-import { Button } from '@/app/ui/button/button';
-import { Field } from '@/app/ui/form/field';
+import { FindForm } from '@/app/ui/form/find-form';
 import { PageHead } from '@/app/ui/page/page-head';
 import { requireActor } from '@/lib/access/reads';
 import type { Actor } from '@/lib/access/rules';
@@ -47,17 +46,12 @@ async function WhoAsks({ actor, letters }: Readonly<{ actor: Actor; letters: str
   const found = letters === '' ? [] : (await findCollectors(actor, letters)).slice(0, shownMost);
   return (
     <section className={css['who']} aria-label="Who asks for it">
-      <form action="/commissions/new" role="search" className={css['find']}>
-        <Field
-          name="who"
-          label="Have they bought here before? A few letters of the name"
-          kind="search"
-          defaultValue={letters}
-        />
-        <Button type="submit" variant="quiet">
-          Look
-        </Button>
-      </form>
+      <FindForm
+        action="/commissions/new"
+        name="who"
+        label="Have they bought here before? A few letters of the name"
+        letters={letters}
+      />
       {letters !== '' && found.length === 0 ? (
         <p className={css['quiet']}>Nobody is like “{letters}”. Write them down as new below.</p>
       ) : null}
