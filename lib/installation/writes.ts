@@ -11,7 +11,6 @@ import {
   type AppointmentKind,
 } from '@/lib/installation/rules';
 import type { BookingRefusal, ChangeRefusal, Span } from '@/lib/installation/rules';
-import { constraintOf } from '@/lib/platform/db/errors';
 import { onceOnly, type Command, type KeyRefusal, type Tx } from '@/lib/platform/db/transaction';
 import { invariant } from '@/lib/platform/invariant';
 import { ok, refuse, type Result } from '@/lib/platform/result';
@@ -38,7 +37,7 @@ export async function bookAppointment(
   if (!allowed.ok) return allowed;
   const { requestKey, ...appointment } = input;
   const command = commandOf(doer, 'bookAppointment', requestKey, appointment);
-  return toldOfTheOther(command, (tx) => addAppointment(tx, doer, appointment));
+  return onceOnly(command, (tx) => addAppointment(tx, doer, appointment));
 }
 
 /** The step of {@link bookAppointment}: joins the caller's transaction, asks nobody for leave. */
@@ -80,7 +79,7 @@ export async function moveAppointment(
   if (!allowed.ok) return allowed;
   const { requestKey, ...move } = input;
   const command = commandOf(doer, 'moveAppointment', requestKey, move);
-  return toldOfTheOther(command, (tx) => putElsewhere(tx, doer, move));
+  return onceOnly(command, (tx) => putElsewhere(tx, doer, move));
 }
 
 async function putElsewhere(
@@ -149,20 +148,6 @@ async function changeAsSeen(
     data,
   });
   return count === 1 ? ok(true) : refuse({ code: 'changed_meanwhile' });
-}
-
-/**
- * When two book the same lead in the same instant, PostgreSQL lets one through and stops the
- * other; the other is run again, and then finds the appointment that it must name.
- */
-async function toldOfTheOther<Refusal>(
-  command: Command,
-  work: (tx: Tx) => Promise<Result<Booked, Refusal>>,
-): Promise<Result<Booked, Refusal | KeyRefusal>> {
-  return onceOnly(command, work).catch((error: unknown) => {
-    if (constraintOf(error) !== 'lead_is_in_one_place') throw error;
-    return onceOnly(command, work);
-  });
 }
 
 function bookedOf(id: string, kind: AppointmentKind, span: Span): Booked {

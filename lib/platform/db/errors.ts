@@ -13,11 +13,17 @@ function textOf(error: unknown): string {
   return error instanceof Error ? error.message : '';
 }
 
-/** True when PostgreSQL asks for the transaction to be tried again: a conflict or a deadlock. */
+/** Serialization conflict, deadlock, unique index, exclusion. */
+const conflicts = ['40001', '40P01', '23505', '23P01'];
+
+/**
+ * True when another transaction may have come between: PostgreSQL asks for another try, or a row
+ * that was not there when it was looked for is there now. The next try sees what the other wrote,
+ * and can refuse in words.
+ */
 export function isWorthAnotherTry(error: unknown): boolean {
   const cause = causeOf(error);
-  const code = cause?.originalCode ?? cause?.code;
-  if (code === '40001' || code === '40P01') return true;
+  if (conflicts.includes(cause?.originalCode ?? cause?.code ?? '')) return true;
   if (error instanceof Prisma.PrismaClientKnownRequestError && error.code === 'P2034') return true;
   return /could not serialize access|deadlock detected|TransactionWriteConflict/.test(
     textOf(error),

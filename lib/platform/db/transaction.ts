@@ -5,7 +5,7 @@ import { Prisma } from '@/generated/prisma/client';
 import type { Result } from '../result';
 import { refuse } from '../result';
 import { db } from './client';
-import { constraintOf, isWorthAnotherTry } from './errors';
+import { isWorthAnotherTry } from './errors';
 
 /** An open transaction; a step takes it and joins. */
 export type Tx = Prisma.TransactionClient;
@@ -34,8 +34,7 @@ export async function inTransaction<Value, Refusal>(
       return await once(work, limits.timeoutMs);
     } catch (error) {
       if (error instanceof RolledBack) return refuse((error as RolledBack<Refusal>).refusal);
-      const again = isWorthAnotherTry(error) || constraintOf(error) === 'CommandKey_pkey';
-      if (tries >= triesMax || !again) throw error;
+      if (tries >= triesMax || !isWorthAnotherTry(error)) throw error;
       await pause(tries * tries * 8 + Math.random() * 20);
     }
   }
