@@ -65,14 +65,16 @@ export async function startProduct(start: Start): Promise<Launcher & { url: stri
 }
 
 async function saidUrl(launcher: Launcher): Promise<string> {
-  const over = launcher.ended.then(() => 'over' as const);
+  const over = launcher.ended.then((code) => ({ code }));
   for (;;) {
-    const { out, complaints } = launcher.said();
+    const { out } = launcher.said();
     const url = /is open: (\S+)/.exec(out)?.[1];
     // The last line it says when it opens.
     if (url && out.includes('Ctrl-C')) return url;
-    const next = await Promise.race([over, pause(50, 'on' as const)]);
-    if (next === 'over') throw new Error(`The product did not open. ${complaints}`);
+    const next = await Promise.race([over, pause(50, null)]);
+    if (next === null) continue;
+    const last = JSON.stringify(launcher.said());
+    throw new Error(`The product did not open (${next.code ?? 'killed'}): ${last}`);
   }
 }
 

@@ -1,4 +1,4 @@
-import { existsSync, mkdirSync, readFileSync, rmSync, statSync } from 'node:fs';
+import { existsSync, mkdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, onTestFinished, test } from 'vitest';
 import { aDataFolder, anOpenGallery, askOutside, databaseRuns } from '../helpers/launches';
@@ -89,6 +89,28 @@ test('a database left running by a start that was killed whole is taken over', a
   expect(await askOutside(dataDir, 'select id from kept')).toEqual([{ id: 7 }]);
   expect(await again.end()).toBe(0);
   expect(databaseRuns(dataDir)).toBe(false);
+});
+
+test('a note of an open gallery that nobody answers to is not believed', async () => {
+  const dataDir = aDataFolder();
+  const nobody = await freePort();
+  const note = { pid: process.pid, url: `http://127.0.0.1:${nobody}` };
+  writeFileSync(join(dataDir, 'open.json'), JSON.stringify(note));
+  const open = await anOpenGallery({ dataDir });
+  expect(await open.end()).toBe(0);
+  expect(existsSync(join(dataDir, 'open.json'))).toBe(false);
+});
+
+test('a server killed like the rest of the machine is started again on what it had kept', async () => {
+  const dataDir = aDataFolder();
+  const open = await anOpenGallery({ dataDir });
+  await askOutside(dataDir, 'create table kept (id int); insert into kept values (7)');
+  const [first] = readFileSync(join(dataDir, 'postgres/postmaster.pid'), 'utf8').split('\n');
+  const all = [Number(first), open.pid, ...startedBy(open.pid).map((below) => below.pid)];
+  for (const pid of all) process.kill(pid, 'SIGKILL');
+  await open.ended;
+  await anOpenGallery({ dataDir });
+  expect(await askOutside(dataDir, 'select id from kept')).toEqual([{ id: 7 }]);
 });
 
 test('when the pages fall over, it says so and stops the database', async () => {

@@ -108,9 +108,12 @@ function isAlive(pid: number): boolean {
   }
 }
 
+/** Another program, or a server that has ended and is still listed because nobody asked after it. */
 function isSomethingElse(pid: number): boolean {
-  const name = `/proc/${pid}/comm`;
-  return existsSync(name) && readFileSync(name, 'utf8').trim() !== 'postgres';
+  const file = `/proc/${pid}/stat`;
+  if (!existsSync(file)) return false;
+  const [, name, state] = /^\d+ \((.*)\) (\w)/s.exec(readFileSync(file, 'utf8')) ?? [];
+  return name !== 'postgres' || state === 'Z';
 }
 
 /**

@@ -1,5 +1,5 @@
 import { existsSync, readFileSync, statSync } from 'node:fs';
-import { createServer, isIP } from 'node:net';
+import { connect, createServer, isIP } from 'node:net';
 import { join, resolve } from 'node:path';
 import { setTimeout as pause } from 'node:timers/promises';
 import { root } from './steps.mjs';
@@ -65,7 +65,7 @@ function readDatabaseUrl(text) {
  * @throws Error with one sentence; when this gallery itself has it open, the sentence says so
  */
 export async function refuseIfTaken({ dataDir, host, port }) {
-  const open = findOpen(dataDir);
+  const open = await findOpen(dataDir);
   if (open) {
     throw new Error(`Kiln & Counter is already open on this data, at ${open.url}.`);
   }
@@ -88,16 +88,29 @@ function portSentence(code, host, port) {
   return `HOST ${host} is not an address of this machine (${code}).`;
 }
 
-/** What the running copy has noted in the data folder, if it is still alive. */
-function findOpen(dataDir) {
-  const file = join(dataDir, 'open.json');
+/** What the running copy has noted in the data folder, if it still answers there. */
+async function findOpen(dataDir) {
   try {
-    const open = JSON.parse(readFileSync(file, 'utf8'));
-    process.kill(open.pid, 0);
-    return open;
-  } catch (error) {
-    return error?.code === 'EPERM' ? { url: 'an address of its own' } : null;
+    const { url } = JSON.parse(readFileSync(join(dataDir, 'open.json'), 'utf8'));
+    const { hostname, port } = new URL(url);
+    return (await isListening(hostname, Number(port))) ? { url } : null;
+  } catch {
+    // No note, or not a whole one: the lock of the database decides.
+    return null;
   }
+}
+
+function isListening(host, port) {
+  return new Promise((done) => {
+    const probe = connect({ host, port, timeout: 2_000 });
+    const end = (answer) => {
+      probe.destroy();
+      done(answer);
+    };
+    probe.once('connect', () => end(true));
+    probe.once('timeout', () => end(false));
+    probe.once('error', () => end(false));
+  });
 }
 
 function listenOnce(host, port) {

@@ -1,6 +1,6 @@
 import { spawn } from 'node:child_process';
 import { createHash } from 'node:crypto';
-import { readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { existsSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { setTimeout as pause } from 'node:timers/promises';
@@ -47,11 +47,22 @@ function isHeld(file) {
     const text = readFileSync(file, 'utf8');
     // Just made, its number not yet written.
     if (text === '') return Date.now() - statSync(file).mtimeMs < 5_000;
-    process.kill(Number(text), 0);
-    return true;
+    return isOurs(Number(text));
+  } catch {
+    return false;
+  }
+}
+
+/** True while the process of this number runs and is a start or a test run of ours. */
+function isOurs(pid) {
+  try {
+    process.kill(pid, 0);
   } catch (error) {
     return error.code === 'EPERM';
   }
+  const words = `/proc/${pid}/cmdline`;
+  // Empty for one that has ended and is still listed; another program after a restart.
+  return !existsSync(words) || /start\.mjs|gallery\.ts|run\.mjs/.test(readFileSync(words, 'utf8'));
 }
 
 /**

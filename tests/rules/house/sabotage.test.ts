@@ -69,6 +69,8 @@ test('the structure check passes a tree that breaks nothing', () => {
 function aBrokenTree(): string {
   const tree = anEmptyTree();
   cpSync(join(root, 'tests/helpers/sabotage/tree'), tree, { recursive: true });
+  mkdirSync(join(tree, 'generated/prisma'), { recursive: true });
+  writeFileSync(join(tree, 'generated/prisma/client.ts'), 'export const client = 1;\n');
   for (const [floor, areas] of config.floors.entries()) {
     const above = config.floors[floor + 1]?.[0];
     const own = areas[0] ?? '';

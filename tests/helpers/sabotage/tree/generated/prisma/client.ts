@@ -1,1 +1,0 @@
-export const client = 1;
