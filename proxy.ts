@@ -57,7 +57,20 @@ function letPass(request: NextRequest, nonce: string, policy: string): NextRespo
   const headers = new Headers(request.headers);
   headers.set('x-nonce', nonce);
   headers.set('Content-Security-Policy', policy);
-  return NextResponse.next({ request: { headers } });
+  if (isReadable(request.nextUrl.pathname)) return NextResponse.next({ request: { headers } });
+  const nowhere = request.nextUrl.clone();
+  nowhere.pathname = '/not-an-address';
+  return NextResponse.rewrite(nowhere, { request: { headers } });
+}
+
+/** An address that is no text, such as one with a lone %FF in it, leads nowhere. */
+function isReadable(path: string): boolean {
+  try {
+    decodeURIComponent(path);
+    return true;
+  } catch {
+    return false;
+  }
 }
 
 function isStranger(request: NextRequest): boolean {
