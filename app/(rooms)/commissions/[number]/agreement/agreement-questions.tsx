@@ -39,7 +39,6 @@ export function AgreementQuestions({ sheet, places }: AgreementQuestionsProps) {
         label="Sales tax of"
         hint="Of the place where the piece is handed over. A tax adviser decides."
         kind="select"
-        width="half"
         defaultValue={agreement?.taxPlaceId ?? gallery.taxPlaceId}
         options={places.map(({ id, name, rate }) => ({ value: id, label: `${name}, ${rate}` }))}
       />
