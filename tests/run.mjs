@@ -70,6 +70,26 @@ function firstLines(text) {
   return `    ${text.split('\n').slice(0, 12).join('\n    ')}`;
 }
 
+function tool([script, ...words], environment = {}) {
+  const child = spawn(node, [join(modules, script), ...words], {
+    cwd: root,
+    env: { ...process.env, ...environment },
+    stdio: ['ignore', 'pipe', 'pipe'],
+  });
+  let said = '';
+  for (const stream of [child.stdout, child.stderr]) {
+    stream.on('data', (chunk) => {
+      said += chunk;
+    });
+  }
+  return new Promise((done) => child.once('close', (code) => done({ code, said })));
+}
+
+async function mustPass(words, environment) {
+  const { code, said } = await tool(words, environment);
+  if (code !== 0) throw new Error(said.trim() || `it ended with ${code}`);
+}
+
 /** A test file that belongs to no project would pass for ever without being run. */
 async function noneLeftOut() {
   const all = readdirSync(import.meta.dirname, { recursive: true })
