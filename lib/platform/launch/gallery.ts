@@ -41,8 +41,8 @@ async function main(settings: Settings): Promise<number> {
   try {
     await openUp(settings, open, ending.signal);
     if (ending.signal.aborted) return 130;
-    isOpen = true;
-    writeFileSync(note, JSON.stringify({ pid: process.pid, url: address(settings) }));
+    isOpen = settings.databaseUrl === null;
+    if (isOpen) writeFileSync(note, JSON.stringify({ pid: process.pid, url: address(settings) }));
     return await untilClosed(open, ending.signal);
   } catch (error) {
     if (ending.signal.aborted) return 130;

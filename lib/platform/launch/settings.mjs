@@ -62,10 +62,11 @@ function readDatabaseUrl(text) {
 /**
  * Makes sure, before any long work, that the address can be listened on.
  *
- * @throws Error with one sentence; when this gallery itself has it open, the sentence says so
+ * @throws Error with one sentence; when this gallery itself has it open, the sentence says so.
+ *   Copies on a database of somebody's own may be as many as they like.
  */
-export async function refuseIfTaken({ dataDir, host, port }) {
-  const open = await findOpen(dataDir);
+export async function refuseIfTaken({ dataDir, host, port, databaseUrl }) {
+  const open = databaseUrl === null ? await findOpen(dataDir) : null;
   if (open) {
     throw new Error(`Kiln & Counter is already open on this data, at ${open.url}.`);
   }
