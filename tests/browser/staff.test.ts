@@ -39,7 +39,7 @@ async function arrive(signInName: string, password: string): Promise<Page> {
 
 async function openPerson(page: Page, name: string): Promise<void> {
   await page.goto('/staff');
-  await page.getByRole('link', { name }).click();
+  await page.getByRole('main').getByRole('link', { name }).click();
   await page.getByRole('heading', { name, level: 1 }).waitFor();
 }
 
