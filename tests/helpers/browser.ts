@@ -52,6 +52,8 @@ export async function noAxeViolations(page: Page): Promise<void> {
     createRequire(import.meta.url).resolve('axe-core/axe.min.js'),
     'utf8',
   );
+  // The title comes with the stream of the page, a moment after what is seen.
+  await page.waitForFunction("document.title !== ''");
   await page.evaluate(source);
   const found: unknown = await page.evaluate(
     "axe.run(document, { resultTypes: ['violations'] }).then((result) => result.violations)",

@@ -34,16 +34,14 @@ export function FindField({ find, slip, collectorId }: FindFieldProps) {
   const [pending, start] = useTransition();
   const form = useRef<HTMLFormElement>(null);
   const waiting = useRef<string[]>([]);
+  const last = useRef({ sent: '', busy: false });
   const timer = useRef<ReturnType<typeof setTimeout>>(undefined);
   const router = useRouter();
 
   const go = (text: string, typing: boolean) => {
-    const query = new URLSearchParams({ slip, for: collectorId, find: text });
-    if (typing) query.set('typing', '1');
-    start(() => {
-      if (typing) router.replace(`/counter?${query}`, { scroll: false });
-      else router.push(`/counter?${query}`, { scroll: false });
-    });
+    last.current = { sent: text, busy: true };
+    const address = addressOf({ slip, for: collectorId, find: text }, typing);
+    start(() => router[typing ? 'replace' : 'push'](address, { scroll: false }));
   };
 
   // When a page has come, its slip is the true one: only now may the next scan be added to it.
@@ -52,11 +50,13 @@ export function FindField({ find, slip, collectorId }: FindFieldProps) {
     if (next !== undefined) go(next, false);
   });
   useEffect(() => {
-    if (!pending) sendNext();
+    if (pending) return;
+    last.current.busy = false;
+    sendNext();
   }, [pending]);
   const seen = useRef(slip);
   useEffect(() => {
-    if (seen.current !== slip) emptyField(form.current);
+    if (seen.current !== slip) emptyField(form.current, last.current.sent);
     seen.current = slip;
     returnTo(form.current);
   }, [slip]);
@@ -70,7 +70,7 @@ export function FindField({ find, slip, collectorId }: FindFieldProps) {
     const text = input?.value.trim() ?? '';
     if (text === '') return goToMoney();
     input?.select();
-    if (pending) waiting.current.push(text);
+    if (pending || last.current.busy) waiting.current.push(text);
     else go(text, false);
   };
   const typed = () => {
@@ -109,6 +109,10 @@ export function FindField({ find, slip, collectorId }: FindFieldProps) {
   );
 }
 
+function addressOf(asked: Record<string, string>, typing: boolean): string {
+  return `/counter?${new URLSearchParams(typing ? { ...asked, typing: '1' } : asked)}`;
+}
+
 function inputOf(form: HTMLFormElement | null): HTMLInputElement | null {
   return form?.querySelector('input[name="find"]') ?? null;
 }
@@ -118,9 +122,10 @@ function returnTo(form: HTMLFormElement | null): void {
   if (matchMedia('(hover: hover)').matches) inputOf(form)?.focus({ preventScroll: true });
 }
 
-function emptyField(form: HTMLFormElement | null): void {
+/** Takes out what is on the slip now; what is being scanned meanwhile stays. */
+function emptyField(form: HTMLFormElement | null, sent: string): void {
   const input = inputOf(form);
-  if (input) input.value = '';
+  if (input?.value.trim() === sent) input.value = '';
 }
 
 function goToMoney(): void {
