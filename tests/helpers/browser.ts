@@ -53,7 +53,7 @@ export async function noAxeViolations(page: Page): Promise<void> {
     'utf8',
   );
   // The title comes with the stream of the page, a moment after what is seen.
-  await page.waitForFunction("document.title !== ''");
+  await page.locator('head > title').first().waitFor({ state: 'attached' });
   await page.evaluate(source);
   const found: unknown = await page.evaluate(
     "axe.run(document, { resultTypes: ['violations'] }).then((result) => result.violations)",
