@@ -88,7 +88,7 @@ async function goOn(scene: Scene): Promise<void> {
   const { story, tx, commissionId, today } = scene;
   if (story.endedWhy === undefined) return;
   const endedOn = addDays(today, -20);
-  const doer = on(scene, scene.setUp.owner, endedOn);
+  const doer = on(scene.setUp.owner, endedOn);
   mustBe(await addEnd(tx, doer, { commissionId, why: story.endedWhy, endedOn }));
 }
 
@@ -230,7 +230,7 @@ async function visiting(scene: Scene, inDays: number): Promise<void> {
   const day = addDays(today, inDays);
   const bookedOn = addDays(today, Math.min(inDays, 0) - 1);
   mustBe(
-    await addAppointment(tx, on(scene, setUp.seller, bookedOn), {
+    await addAppointment(tx, on(setUp.seller, bookedOn), {
       ...{
         kind: 'site_visit',
         commissionId,
@@ -248,7 +248,7 @@ async function visiting(scene: Scene, inDays: number): Promise<void> {
 async function handingOver(scene: Scene): Promise<void> {
   const { tx, commissionId, story, setUp } = scene;
   const handedOn = scene.dayOfStage('handed over');
-  const doer = on(scene, setUp.owner, handedOn);
+  const doer = on(setUp.owner, handedOn);
   const signed = { commissionId, signedBy: story.collector, handedOn };
   const handed = mustBe(await addHandOver(tx, doer, signed));
   if (story.paidInFull !== true) return;
@@ -261,10 +261,10 @@ async function handingOver(scene: Scene): Promise<void> {
 }
 
 function at(scene: Play, stage: Stage, actor: Actor): Doer {
-  return on(scene, actor, scene.dayOfStage(stage));
+  return on(actor, scene.dayOfStage(stage));
 }
 
-function on(_scene: Play, actor: Actor, day: Day): Doer {
+function on(actor: Actor, day: Day): Doer {
   return { actor, at: instantOf(day, '16:10', gallery.timeZone) };
 }
 

@@ -1,4 +1,4 @@
-import { dayFromDate, dayOf, dayStartAt, type Day } from '@/lib/dates/rules';
+import { dayFromDate, dayOf, dayStartAt } from '@/lib/dates/rules';
 import { now } from '@/lib/platform/clock';
 import { db } from '@/lib/platform/db/client';
 import { inTransaction, type Tx } from '@/lib/platform/db/transaction';
@@ -76,7 +76,7 @@ async function ratesOf(placeId: string): Promise<Rate[]> {
     name: row.authority,
     ratePercent: row.ratePercent.toString(),
     fromOn: dayFromDate(row.fromOn),
-    untilOn: row.untilOn ? (dayFromDate(row.untilOn) satisfies Day) : null,
+    untilOn: row.untilOn && dayFromDate(row.untilOn),
   }));
 }
 

@@ -3,7 +3,7 @@ import { ButtonLink } from '@/app/ui/button/button';
 import { Empty } from '@/app/ui/page/empty';
 import { PageHead } from '@/app/ui/page/page-head';
 import { Views } from '@/app/ui/page/views';
-import { Hung, PieceHanging, Wall } from '@/app/ui/piece/piece-hanging';
+import { Wall } from '@/app/ui/piece/piece-hanging';
 import { requireActor } from '@/lib/access/reads';
 import { isAllowed } from '@/lib/access/rules';
 import { isPieceKind, kindWords } from '@/lib/catalogue/rules';
@@ -11,9 +11,9 @@ import { getGallery } from '@/lib/platform/settings';
 import { stockRoomInput } from '@/lib/stock/input';
 import { listStock, type StockRoom } from '@/lib/stock/reads/stock-room';
 import { countOfKind } from '@/lib/stock/rules/words';
-import { formatSize } from '@/lib/units/rules';
 import { FindPiece } from './find-piece';
 import { Leaves } from './leaves';
+import { PieceHung } from './piece-hung';
 import css from './stock.module.css';
 
 export const metadata: Metadata = { title: 'Stock' };
@@ -44,19 +44,7 @@ export default async function StockPage({ searchParams }: StockPageProps) {
       <div className={css['room']}>
         <Wall label="Pieces">
           {room.pieces.map((piece) => (
-            <Hung key={piece.id}>
-              <PieceHanging
-                picture={piece.picture}
-                title={piece.title}
-                href={`/stock/${piece.code}`}
-                what={piece.what}
-                size={formatSize(piece, lengthUnit)}
-                code={piece.code}
-                priceCents={piece.priceCents}
-                count={piece.onHand}
-                {...awayMark(piece)}
-              />
-            </Hung>
+            <PieceHung key={piece.id} piece={piece} system={lengthUnit} {...awayMark(piece)} />
           ))}
         </Wall>
       </div>

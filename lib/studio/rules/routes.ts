@@ -52,6 +52,16 @@ function step(name: string, peg: Peg, days: readonly [number, number, number], c
   return { name, peg, shortestDays, likelyDays, longestDays, caution };
 }
 
+/** Cast or pressed, a piece goes the same way once it is out of the mould. */
+const outOfTheMould = [
+  step('fettling', 'clay', [1, 1, 2], dust),
+  step('drying', 'dry', [5, 10, 14], `${slowDrying} Flat, on grids.`),
+  step('the bisque kiln', 'bisque', [2, 5, 10], boneDry),
+  step('glazing', 'glaze', [1, 3, 6], glazing),
+  step('the glaze kiln', 'glaze', [2, 5, 10], glazeKiln),
+  step('sorting', 'finished', [1, 1, 3], sharpEdges),
+];
+
 /**
  * The way through the studio by technique: steps in order, the shortest, likely and longest days
  * at each, the peg it fills and the caution that belongs there. A job keeps the route it began
@@ -91,22 +101,9 @@ export const routes: Readonly<Record<Technique, readonly RouteStep[]>> = {
   ],
   slip_cast: [
     step('casting', 'clay', [1, 3, 7], 'Let plaster moulds dry between casts. Mop spilt slip wet.'),
-    step('fettling', 'clay', [1, 1, 2], dust),
-    step('drying', 'dry', [5, 10, 14], `${slowDrying} Flat, on grids.`),
-    step('the bisque kiln', 'bisque', [2, 5, 10], boneDry),
-    step('glazing', 'glaze', [1, 3, 6], glazing),
-    step('the glaze kiln', 'glaze', [2, 5, 10], glazeKiln),
-    step('sorting', 'finished', [1, 1, 3], sharpEdges),
+    ...outOfTheMould,
   ],
-  press_moulded: [
-    step('pressing', 'clay', [1, 2, 5], dust),
-    step('fettling', 'clay', [1, 1, 2], dust),
-    step('drying', 'dry', [5, 10, 14], `${slowDrying} Flat, on grids.`),
-    step('the bisque kiln', 'bisque', [2, 5, 10], boneDry),
-    step('glazing', 'glaze', [1, 3, 6], glazing),
-    step('the glaze kiln', 'glaze', [2, 5, 10], glazeKiln),
-    step('sorting', 'finished', [1, 1, 3], sharpEdges),
-  ],
+  press_moulded: [step('pressing', 'clay', [1, 2, 5], dust), ...outOfTheMould],
   thrown: [
     step('throwing', 'clay', [1, 2, 3], 'Mop the splash pan and the floor wet, the same day.'),
     step('trimming', 'clay', [1, 1, 2], dust),

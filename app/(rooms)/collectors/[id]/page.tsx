@@ -1,5 +1,6 @@
 import Link from 'next/link';
 import { notFound } from 'next/navigation';
+import { cache } from 'react';
 import { ButtonLink } from '@/app/ui/button/button';
 import { DayText } from '@/app/ui/figures/day-text';
 import { Money } from '@/app/ui/figures/money';
@@ -15,19 +16,22 @@ import { listCommissionsOf } from '@/lib/commissions/reads';
 import { CommissionLines } from './commission-lines';
 import css from '../collectors.module.css';
 
+/** The title and the page ask for the same collector; they are read once. */
+const findOnce = cache(getCollector);
+
 type CollectorPageProps = Readonly<{ params: Promise<{ id: string }> }>;
 
 export async function generateMetadata({ params }: CollectorPageProps) {
   const actor = await requireActor('collectors.see');
   const { id } = await params;
-  return { title: (await getCollector(actor, id))?.name ?? 'Collector' };
+  return { title: (await findOnce(actor, id))?.name ?? 'Collector' };
 }
 
 /** A collector: how to reach them, what they bought, what they asked for. */
 export default async function CollectorPage({ params }: CollectorPageProps) {
   const actor = await requireActor('collectors.see');
   const { id } = await params;
-  const collector = await getCollector(actor, id);
+  const collector = await findOnce(actor, id);
   if (!collector) notFound();
   const commissions = await listCommissionsOf(actor, id);
   const mayWrite = isAllowed(actor.roles, 'collectors.write');

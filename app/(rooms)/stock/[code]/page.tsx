@@ -5,7 +5,7 @@ import { Facts } from '@/app/ui/page/facts';
 import { PageHead } from '@/app/ui/page/page-head';
 import { Columns, Section } from '@/app/ui/page/section';
 import { Picture } from '@/app/ui/piece/picture';
-import { Hung, PieceHanging, Wall } from '@/app/ui/piece/piece-hanging';
+import { Wall } from '@/app/ui/piece/piece-hanging';
 import { WallLabel } from '@/app/ui/piece/wall-label';
 import { requireActor } from '@/lib/access/reads';
 import { isAllowed } from '@/lib/access/rules';
@@ -14,6 +14,7 @@ import { getGallery } from '@/lib/platform/settings';
 import { findPieceSheet, type PieceSheet } from '@/lib/stock/reads/stock-room';
 import { standingWords } from '@/lib/stock/rules/words';
 import { formatSize, formatWeight, type LengthSystem } from '@/lib/units/rules';
+import { PieceHung } from '../piece-hung';
 import css from '../stock.module.css';
 import { CorrectStock } from './correct-stock';
 import { HangPicture } from './hang-picture';
@@ -98,18 +99,7 @@ function Others({ sheet, system }: Readonly<{ sheet: PieceSheet; system: LengthS
     <Section title="The same design">
       <Wall label="The same design" spacing="close">
         {sheet.others.map((piece) => (
-          <Hung key={piece.id}>
-            <PieceHanging
-              picture={piece.picture}
-              title={piece.title}
-              href={`/stock/${piece.code}`}
-              what={piece.what}
-              size={formatSize(piece, system)}
-              code={piece.code}
-              priceCents={piece.priceCents}
-              count={piece.onHand}
-            />
-          </Hung>
+          <PieceHung key={piece.id} piece={piece} system={system} />
         ))}
       </Wall>
     </Section>
