@@ -5,8 +5,11 @@ const floors = [
   ['access', 'files', 'audit'],
   ['catalogue', 'collectors'],
   ['stock', 'ledger'],
+  ['vouchers', 'holds'],
   ['sales', 'studio', 'installation'],
+  ['returns', 'layaway', 'orders', 'fairs', 'consignment', 'wholesale', 'drawer'],
   ['commissions', 'workings'],
+  ['counter'],
   ['reports', 'documents'],
 ];
 const above = (floor) => floors.slice(floor + 1).flat();

@@ -5,7 +5,7 @@ import { inTransaction, type Tx } from '@/lib/platform/db/transaction';
 import { invariant } from '@/lib/platform/invariant';
 import { ok } from '@/lib/platform/result';
 import { readPiecesForSale } from '@/lib/sales/reads';
-import { recordSales } from '@/lib/sales/writes';
+import { recordSales } from '@/lib/sales/writes/record-sales';
 import { bringIntoStock } from '@/lib/stock/writes';
 import { drawPieces, fillCatalogue } from './catalogue';
 import { tradeChance } from './chance';

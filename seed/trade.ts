@@ -12,7 +12,7 @@ import {
 import { ratesOn, type TaxPart } from '@/lib/tax/rules';
 import { pieceLine, type PieceForSale } from '@/lib/sales/rules';
 import { priceSlip } from '@/lib/sales/rules/pricing';
-import type { SaleToRecord } from '@/lib/sales/writes';
+import type { SaleToRecord } from '@/lib/sales/writes/record-sales';
 import type { Arrival } from '@/lib/stock/writes';
 import type { TradeChance } from './chance';
 import type { DemoSku } from './catalogue';

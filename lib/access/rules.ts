@@ -28,9 +28,36 @@ const ownerAlone = ['owner'] as const;
 /** Who may do what: the one table that every page, action and write asks. */
 export const permissions = {
   'counter.sell': { roles: gallery, words: 'sell at the counter' },
+  'counter.discount_beyond': {
+    roles: ownerAlone,
+    words: 'take off more than staff may by themselves',
+  },
+  'counter.give_back': { roles: gallery, words: 'take pieces back and give money back' },
+  'counter.close_day': { roles: gallery, words: 'count the drawer and close the day' },
   'receipts.see': { roles: ['owner', 'gallery', 'books'], words: 'look at receipts' },
   'stock.see': { roles: everyone, words: 'see what is here and where it stands' },
   'stock.load': { roles: gallery, words: 'bring in a stock list and correct what is on hand' },
+  'stock.move': { roles: making, words: 'move pieces from place to place and count them' },
+  'stock.hold': { roles: gallery, words: 'hold pieces, lay them away, and give them on approval' },
+  'stock.value': { roles: reckoning, words: 'see what the stock cost and is worth' },
+  'catalogue.keep': { roles: gallery, words: 'write down designs, sets, seconds and moulds' },
+  'catalogue.price': { roles: ownerAlone, words: 'set prices and the days from which they hold' },
+  'orders.take': { roles: gallery, words: 'take special orders' },
+  'orders.see': { roles: making, words: 'see what was promised and when' },
+  'outside.keep': {
+    roles: gallery,
+    words: 'take pieces to fairs, shops and other galleries, and note what they sold',
+  },
+  'data.take_out': {
+    roles: ['owner', 'books'],
+    words: 'take stock, people and sales out as files',
+  },
+  'data.bring_in': { roles: ownerAlone, words: 'bring people and sales in from files' },
+  'trade.keep': {
+    roles: ownerAlone,
+    words: 'set what a designer gets, and pay referral fees',
+  },
+  'tax.see': { roles: ['owner', 'gallery', 'books'], words: 'look at tax places and certificates' },
   'collectors.see': { roles: everyone, words: 'look up collectors' },
   'collectors.write': { roles: gallery, words: 'write down a collector, or change what is known' },
   'commissions.see': { roles: everyone, words: 'look at commissions' },

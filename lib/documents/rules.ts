@@ -6,7 +6,10 @@ export const tenderWords: Readonly<Record<TenderKind, string>> = {
   card: 'Card',
   cheque: 'Cheque',
   bank_transfer: 'Bank transfer',
+  voucher: 'Gift voucher',
+  store_credit: 'Store credit',
   deposit: 'Deposit paid before',
+  layaway: 'Layaway money paid before',
   on_account: 'Still to be paid',
 };
 

@@ -10,9 +10,25 @@ export const accounts = {
   bank: '1030',
   owedByCollectors: '1100',
   deposits: '2000',
+  layawayHeld: '2010',
+  orderDeposits: '2020',
   taxHeld: '2100',
+  vouchers: '2200',
+  storeCredit: '2210',
+  referralFeesOwed: '2300',
   salesOfPieces: '4000',
   commissionsHandedOver: '4010',
+  deliveryCharged: '4020',
+  workCharged: '4030',
+  otherSales: '4040',
+  restockingFees: '4050',
+  depositsKept: '4060',
+  discountsGiven: '4800',
+  broughtBack: '4900',
+  referralFees: '6100',
+  gallerySharesGiven: '6200',
+  smallExpenses: '6300',
+  drawerDifferences: '6900',
 } as const;
 
 /** The code of one of our accounts. */
@@ -22,7 +38,33 @@ export type AccountCode = (typeof accounts)[keyof typeof accounts];
 export type MoneyKind = 'cash' | 'card' | 'cheque' | 'bank_transfer';
 
 /** Every way in which a sale can be paid, with money now, money before, or money later. */
-export type TenderKind = MoneyKind | 'deposit' | 'on_account';
+export type TenderKind =
+  MoneyKind | 'voucher' | 'store_credit' | 'deposit' | 'layaway' | 'on_account';
+
+/** What a line of a slip is. */
+export type LineKind =
+  | 'piece'
+  | 'commission'
+  | 'typed'
+  | 'shipping'
+  | 'installation'
+  | 'design_work'
+  | 'voucher'
+  | 'instalment'
+  | 'order_deposit'
+  | 'layaway_payment';
+
+/** Where a discount comes from. */
+export type DiscountKind = 'line' | 'slip' | 'trade' | 'set' | 'gallery_share' | 'wholesale';
+
+/** The papers under which money is owed or owing, by their ids. */
+export type PostingPapers = {
+  commissionId?: string;
+  orderId?: string;
+  layawayId?: string;
+  creditId?: string;
+  collectorId?: string;
+};
 
 /** One line of an entry: debit is positive, credit is negative, in cents; never zero. */
 export type PostingLine = {
@@ -30,9 +72,7 @@ export type PostingLine = {
   amountCents: Cents;
   /** For sales tax held: whose it is. */
   authority?: string;
-  /** For deposits and for what is owed: by which commission. */
-  commissionId?: string;
-};
+} & PostingPapers;
 
 /** One entry of the journal, before it is written. */
 export type EntryToPost = {
@@ -55,56 +95,6 @@ export const accountOfMoney: Record<MoneyKind, AccountCode> = {
   cheque: accounts.cheques,
   bank_transfer: accounts.bank,
 };
-
-/** What the ledger has to know of a sale. */
-export type SaleForLedger = {
-  lines: readonly { kind: 'piece' | 'commission'; netCents: Cents }[];
-  taxes: readonly { authority: string; taxCents: Cents }[];
-  tenders: readonly { kind: TenderKind; amountCents: Cents }[];
-  /** The commission that is handed over by it, if it is one. */
-  commissionId?: string;
-};
-
-/**
- * The postings of a completed sale: what was paid against what was earned and the tax held.
- *
- * A deposit that was taken before stops being a debt here, and what is still owed begins to be
- * owed. Amounts of nothing are left out.
- *
- * @source OpenStax, Principles of Accounting, volume 1, section 12.2
- * @example a sale of 18,000.00 at 6 %: cash +19,080.00, sales −18,000.00, tax held −1,080.00
- */
-export function saleEntry(sale: SaleForLedger): PostingLine[] {
-  const paid = sale.tenders.map((tender) => paidLine(tender, sale.commissionId));
-  const earned = earnedLines(sale);
-  const held = sale.taxes.map((tax) => ({
-    account: accounts.taxHeld,
-    amountCents: -tax.taxCents,
-    authority: tax.authority,
-  }));
-  return [...paid, ...earned, ...held].filter((line) => line.amountCents !== 0n);
-}
-
-function paidLine(
-  tender: { kind: TenderKind; amountCents: Cents },
-  commissionId: string | undefined,
-): PostingLine {
-  const { kind, amountCents } = tender;
-  if (kind !== 'deposit' && kind !== 'on_account') {
-    return { account: accountOfMoney[kind], amountCents };
-  }
-  const account = kind === 'deposit' ? accounts.deposits : accounts.owedByCollectors;
-  return { account, amountCents, ...(commissionId === undefined ? {} : { commissionId }) };
-}
-
-function earnedLines(sale: SaleForLedger): PostingLine[] {
-  const netOf = (kind: 'piece' | 'commission') =>
-    sumCents(sale.lines.filter((line) => line.kind === kind).map((line) => line.netCents));
-  return [
-    { account: accounts.salesOfPieces, amountCents: -netOf('piece') },
-    { account: accounts.commissionsHandedOver, amountCents: -netOf('commission') },
-  ];
-}
 
 /** Money that came in for a commission. */
 export type PaymentForLedger = { kind: MoneyKind; amountCents: Cents; commissionId: string };

@@ -42,6 +42,10 @@ export async function postEntries(tx: Tx, entries: readonly EntryToPost[]): Prom
         amountCents: posting.amountCents,
         authority: posting.authority ?? null,
         commissionId: posting.commissionId ?? null,
+        orderId: posting.orderId ?? null,
+        layawayId: posting.layawayId ?? null,
+        creditId: posting.creditId ?? null,
+        collectorId: posting.collectorId ?? null,
       })),
     ),
   });

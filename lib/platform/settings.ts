@@ -23,6 +23,19 @@ export type Gallery = {
   taxPlaceId: string;
   /** The place where counter sales are made from. */
   counterId: string;
+  /** What staff may take off by themselves, in a hundred; beyond it the owner. */
+  staffDiscountPercent: string;
+  /** Days within which a piece may come back. */
+  returnDays: number;
+  restockingFeePercent: string;
+  /** How long a piece is held without money, in hours. */
+  holdHours: number;
+  layawayDownPercent: string;
+  layawayDays: number;
+  layawayTerms: string;
+  approvalDays: number;
+  /** What stays in the drawer overnight. */
+  drawerFloatCents: bigint;
 };
 
 /** The gallery, or null before the first run is finished. */
@@ -33,6 +46,9 @@ export async function findGallery(from: Tx = db()): Promise<Gallery | null> {
     ...row,
     lengthUnit: row.lengthUnit === 'mm' ? 'mm' : 'in',
     roundTaxBy: row.roundTaxBy === 'item' ? 'item' : 'invoice',
+    staffDiscountPercent: row.staffDiscountPercent.toString(),
+    restockingFeePercent: row.restockingFeePercent.toString(),
+    layawayDownPercent: row.layawayDownPercent.toString(),
   };
 }
 

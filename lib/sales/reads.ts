@@ -62,7 +62,7 @@ const lastRow = z.object({
   skuId: z.string(),
   soldAt: z.date(),
   by: z.string(),
-  channel: z.enum(['counter', 'fair', 'shipped', 'commission']),
+  channel: z.enum(['counter', 'fair', 'shipped', 'commission', 'consigned', 'wholesale']),
 });
 
 /** When each of these was last sold, by whom and where; one statement, and only when it is asked. */

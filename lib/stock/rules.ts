@@ -9,21 +9,25 @@ export type Taking = {
   quantity: number;
   saleLineId: string;
   unitCostCents: bigint | null;
+  /** The numbers of an edition that leave, as many as pieces; none for anything else. */
+  numbers?: readonly number[];
   /** When and by whom, where that is not the doer of the whole command: many sales at once. */
   at?: Date;
   staffId?: string;
 };
 
-/** What stands at a place: one line for each SKU and place. */
-export type Shelf = { skuId: string; placeId: string; onHand: number };
+/** What stands at a place, and how much of it is kept back: one line for each SKU and place. */
+export type Shelf = { skuId: string; placeId: string; onHand: number; held?: number };
 
-/** Why pieces could not be taken: fewer are there than were wanted in all. */
+/** Why pieces could not be taken: fewer are there, and free, than were wanted in all. */
 export type StockRefusal = {
   code: 'not_enough';
   skuId: string;
   placeId: string;
   wanted: number;
   onHand: number;
+  /** How many of them are kept back for somebody. */
+  held: number;
 };
 
 /**
@@ -46,12 +50,14 @@ export function decideTakings(
     const key = shelfKey(taking);
     wantedOf.set(key, (wantedOf.get(key) ?? 0) + taking.quantity);
   }
-  const onHandOf = new Map(shelves.map((shelf) => [shelfKey(shelf), shelf.onHand]));
+  const shelfOf = new Map(shelves.map((shelf) => [shelfKey(shelf), shelf]));
   for (const { skuId, placeId } of takings) {
     const key = shelfKey({ skuId, placeId });
     const wanted = wantedOf.get(key) ?? 0;
-    const onHand = onHandOf.get(key) ?? 0;
-    if (wanted > onHand) return refuse({ code: 'not_enough', skuId, placeId, wanted, onHand });
+    const { onHand, held = 0 } = shelfOf.get(key) ?? { onHand: 0 };
+    if (wanted > onHand - held) {
+      return refuse({ code: 'not_enough', skuId, placeId, wanted, onHand, held });
+    }
   }
   return ok(true);
 }

@@ -1,6 +1,7 @@
 import 'server-only';
 import { Prisma } from '@/generated/prisma/client';
 import type { Doer } from '@/lib/access/rules';
+import { dateFromDay, type Day } from '@/lib/dates/rules';
 import { ok, type Result } from '@/lib/platform/result';
 import type { Tx } from '@/lib/platform/db/transaction';
 import { decideTakings, type Shelf, type StockRefusal, type Taking } from './rules';
@@ -14,9 +15,13 @@ export type Arrival = {
   placeId: string;
   /** Whole pieces; below zero only for what was counted, broken or missing. Never nought. */
   quantity: number;
-  reason: 'opening' | 'made' | 'counted' | 'broken' | 'missing';
+  reason: 'opening' | 'made' | 'returned' | 'second' | 'counted' | 'broken' | 'missing';
   unitCostCents: bigint | null;
+  /** Which number of its edition; then the quantity is one, or minus one. */
+  editionNumber?: number;
   stockListId?: string;
+  returnLineId?: string;
+  countId?: string;
   note?: string;
   at?: Date;
   staffId?: string;
@@ -35,13 +40,61 @@ export async function takeFromStock(
 ): Promise<Result<true, StockRefusal>> {
   const decided = decideTakings(await shelvesOf(tx, takings), takings);
   if (!decided.ok) return decided;
-  const movements = takings.map(({ quantity, ...taking }) => ({
-    ...taking,
-    quantity: -quantity,
-    reason: 'sold' as const,
-  }));
+  const movements = takings.flatMap(({ quantity, numbers = [], ...taking }) => {
+    const leaves = { ...taking, reason: 'sold' as const };
+    if (numbers.length === 0) return [{ ...leaves, quantity: -quantity }];
+    return numbers.map((editionNumber) => ({ ...leaves, editionNumber, quantity: -1 }));
+  });
   await recordMovements(tx, doer, movements);
   return ok(true);
+}
+
+/** Pieces on their way from one place to another. */
+export type PieceToMove = { skuId: string; quantity: number; editionNumber?: number };
+
+/** A paper that says what goes where. */
+export type TransferToRecord = {
+  fromId: string;
+  toId: string;
+  pieces: readonly PieceToMove[];
+  /** The day in the gallery's own zone. */
+  movedOn: Day;
+  note?: string;
+};
+
+/**
+ * Moves pieces from one place to another as one paper; joins the caller's transaction. What is
+ * kept back for somebody does not move.
+ *
+ * @returns the paper; refuses `not_enough` for the first that is not there, and writes nothing then
+ */
+export async function moveStock(
+  tx: Tx,
+  doer: Doer,
+  transfer: TransferToRecord,
+): Promise<Result<{ transferId: string; number: number }, StockRefusal>> {
+  const { fromId, toId, pieces, movedOn, note = '' } = transfer;
+  const takings = pieces.map(({ skuId, quantity }) => ({
+    ...{ skuId, placeId: fromId, quantity, saleLineId: '', unitCostCents: null },
+  }));
+  const decided = decideTakings(await shelvesOf(tx, takings), takings);
+  if (!decided.ok) return decided;
+  const { id: transferId, number } = await tx.stockTransfer.create({
+    data: {
+      ...{ fromId, toId, note, staffId: doer.actor.id },
+      ...{ movedOn: dateFromDay(movedOn), at: doer.at },
+    },
+    select: { id: true, number: true },
+  });
+  const movements = pieces.flatMap(({ quantity, ...piece }) => {
+    const moved = { ...piece, reason: 'moved' as const, unitCostCents: null, transferId, note };
+    return [
+      { ...moved, placeId: fromId, quantity: -quantity },
+      { ...moved, placeId: toId, quantity },
+    ];
+  });
+  await recordMovements(tx, doer, movements);
+  return ok({ transferId, number });
 }
 
 /**
@@ -62,13 +115,15 @@ async function shelvesOf(tx: Tx, takings: readonly Taking[]): Promise<Shelf[]> {
   const skuIds = [...new Set(takings.map((taking) => taking.skuId))];
   const placeIds = [...new Set(takings.map((taking) => taking.placeId))];
   return tx.$queryRaw<Shelf[]>`
-    SELECT "skuId", "placeId", "onHand" FROM "StockLevel"
+    SELECT "skuId", "placeId", "onHand", held FROM "StockLevel"
     WHERE "skuId" = ANY(${skuIds}::uuid[]) AND "placeId" = ANY(${placeIds}::uuid[])
     ORDER BY "skuId", "placeId"`;
 }
 
-type Movement = Omit<Arrival, 'reason'> & { reason: Arrival['reason'] | 'sold' } & {
+type Movement = Omit<Arrival, 'reason'> & {
+  reason: Arrival['reason'] | 'sold' | 'moved';
   saleLineId?: string;
+  transferId?: string;
 };
 
 async function recordMovements(tx: Tx, doer: Doer, movements: readonly Movement[]): Promise<void> {
@@ -88,9 +143,10 @@ function insertion(doer: Doer, movements: readonly Movement[]): Prisma.Sql {
   }));
   return Prisma.sql`
     INSERT INTO "StockMovement"
-      ("skuId", "placeId", quantity, reason, "unitCostCents", "saleLineId", "stockListId", note,
-       "staffId", at)
+      ("skuId", "placeId", quantity, reason, "unitCostCents", "saleLineId", "stockListId",
+       "returnLineId", "countId", "transferId", "editionNumber", note, "staffId", at)
     SELECT * FROM json_to_recordset(${JSON.stringify(rows)}::json) AS moved (
       "skuId" uuid, "placeId" uuid, quantity int, reason "MovementReason", "unitCostCents" bigint,
-      "saleLineId" uuid, "stockListId" uuid, note text, "staffId" uuid, at timestamptz)`;
+      "saleLineId" uuid, "stockListId" uuid, "returnLineId" uuid, "countId" uuid,
+      "transferId" uuid, "editionNumber" int, note text, "staffId" uuid, at timestamptz)`;
 }

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { accounts, depositEntry, saleEntry } from '@/lib/ledger/rules';
+import { accounts, depositEntry } from '@/lib/ledger/rules';
+import { saleEntry } from '@/lib/ledger/rules/sale-entry';
 import { decideCommissionSale } from '@/lib/sales/rules';
 import { priceSlip, type LineToPrice } from '@/lib/sales/rules/pricing';
 

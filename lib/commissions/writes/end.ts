@@ -10,7 +10,7 @@ import type { Tx } from '@/lib/platform/db/transaction';
 import { ok, refuse, type Result } from '@/lib/platform/result';
 import { readTaxParts } from '@/lib/sales/reads';
 import { decideCommissionSale, type SaleDecision } from '@/lib/sales/rules';
-import { recordSales } from '@/lib/sales/writes';
+import { recordSales } from '@/lib/sales/writes/record-sales';
 import {
   carryOut,
   findOpen,

@@ -5,6 +5,7 @@ import { dateFromDay, dayFromDate, type Day } from '@/lib/dates/rules';
 import { sumCents, type Cents } from '@/lib/money/rules';
 import { db } from '@/lib/platform/db/client';
 import type { SaleTaxDue } from '../rules/pricing';
+import type { Channel } from '../rules/refusals';
 import { changeCents, type Tender } from '../rules/tenders';
 
 /** The most receipts that a day shows. */
@@ -24,7 +25,7 @@ export type ReceiptLine = {
 export type Receipt = {
   id: string;
   number: number;
-  channel: 'counter' | 'fair' | 'shipped' | 'commission';
+  channel: Channel;
   soldAt: Date;
   soldOn: Day;
   soldBy: string;

@@ -1,9 +1,21 @@
+import type { DiscountKind, LineKind, PostingPapers } from '@/lib/ledger/rules';
 import { sumCents, type Cents } from '@/lib/money/rules';
 import { workOutTax, type RoundBy, type TaxPart } from '@/lib/tax/rules';
 
+/** What was taken off a line, why, and who allowed it. */
+export type LineDiscount = {
+  kind: DiscountKind;
+  reason: string;
+  amountCents: Cents;
+  givenById: string;
+};
+
+/** What a line is for the tax: `none` is money that is no sale yet. */
+export type TaxKind = 'goods' | 'shipping' | 'installation' | 'design_work' | 'none';
+
 /** One line of a slip before tax: how many at what price each, in cents. */
 export type LineToPrice = {
-  kind: 'piece' | 'commission';
+  kind: LineKind;
   skuId: string | null;
   designId: string | null;
   /** The title of the work, as it was on that day. */
@@ -15,10 +27,25 @@ export type LineToPrice = {
   taxable: boolean;
   /** What making one cost, for the owner's month; null when nobody reckoned it. */
   unitCostCents: Cents | null;
-};
+  taxKind?: TaxKind;
+  /** How much of it is taxed when that is only a share; otherwise all of it or nothing. */
+  taxableCents?: Cents;
+  discounts?: readonly LineDiscount[];
+  /** The numbers of an edition that leave, as many as pieces. */
+  numbers?: readonly number[];
+  /** Holds that end because their pieces are sold by this line. */
+  endsHoldIds?: readonly string[];
+  /** An instalment that comes after the hand-over. */
+  isAfterHandOver?: boolean;
+} & Omit<PostingPapers, 'collectorId'>;
 
 /** A line with its price and its tax. */
-export type PricedLine = LineToPrice & { netCents: Cents; taxCents: Cents };
+export type PricedLine = LineToPrice & {
+  discountCents: Cents;
+  netCents: Cents;
+  taxableCents: Cents;
+  taxCents: Cents;
+};
 
 /** What one authority is owed of a sale. */
 export type SaleTaxDue = {
@@ -49,16 +76,17 @@ export function priceSlip(
   parts: readonly TaxPart[],
   roundBy: RoundBy,
 ): PricedSlip {
-  const nets = lines.map((line) => line.unitPriceCents * BigInt(line.quantity));
-  const taxLines = lines.map((line, at) => ({ cents: nets[at] ?? 0n, taxable: line.taxable }));
+  const reckoned = lines.map((line) => {
+    const discountCents = sumCents((line.discounts ?? []).map((each) => each.amountCents));
+    const netCents = line.unitPriceCents * BigInt(line.quantity) - discountCents;
+    const taxableCents = line.taxableCents ?? (line.taxable ? netCents : 0n);
+    return { ...line, discountCents, netCents, taxableCents };
+  });
+  const taxLines = reckoned.map(({ taxableCents: cents }) => ({ cents, taxable: true }));
   const due = workOutTax({ lines: taxLines, parts, roundBy });
-  const netCents = sumCents(nets);
+  const netCents = sumCents(reckoned.map((line) => line.netCents));
   return {
-    lines: lines.map((line, at) => ({
-      ...line,
-      netCents: nets[at] ?? 0n,
-      taxCents: due.perLineCents[at] ?? 0n,
-    })),
+    lines: reckoned.map((line, at) => ({ ...line, taxCents: due.perLineCents[at] ?? 0n })),
     taxes: due.parts.map(({ name, ...part }) => ({ authority: name, ...part })),
     netCents,
     taxCents: due.taxCents,

@@ -2,11 +2,14 @@ import { formatCents, type Cents } from '@/lib/money/rules';
 import { formatDay, type Day } from '@/lib/dates/rules';
 import { howLongAgo } from './how-long-ago';
 
+/** The ways of selling. */
+export type Channel = 'counter' | 'fair' | 'shipped' | 'commission' | 'consigned' | 'wholesale';
+
 /** When a piece last went, and who sold it where. */
 export type LastSold = {
   soldAt: Date;
   by: string;
-  channel: 'counter' | 'fair' | 'shipped' | 'commission';
+  channel: Channel;
 };
 
 /** Why a sale was not made; each carries the facts that explain it. */
@@ -81,6 +84,8 @@ const wheres = {
   fair: 'at the fair',
   shipped: 'to be sent',
   commission: 'with a commission',
+  consigned: 'by another gallery',
+  wholesale: 'to a shop',
 } as const;
 
 function notEnoughMessage(refusal: Extract<SaleRefusal, { code: 'not_enough_pieces' }>): string {

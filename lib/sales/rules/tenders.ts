@@ -1,4 +1,4 @@
-import type { TenderKind } from '@/lib/ledger/rules';
+import type { PostingPapers, TenderKind } from '@/lib/ledger/rules';
 import { sumCents, type Cents } from '@/lib/money/rules';
 import { ok, refuse, type Result } from '@/lib/platform/result';
 import { looksLikeCardNumber } from './card-number';
@@ -16,7 +16,7 @@ export type Tender = {
   givenCents: Cents | null;
   /** The terminal's or the bank's own number; never a card's. */
   reference: string;
-};
+} & Pick<PostingPapers, 'creditId' | 'orderId' | 'layawayId'>;
 
 /** The most that goes back over the counter: more is a slip of the finger or a scan gone astray. */
 export const mostChangeCents: Cents = 100_000n;

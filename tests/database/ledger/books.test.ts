@@ -8,7 +8,8 @@ import { db } from '@/lib/platform/db/client';
 import { inTransaction } from '@/lib/platform/db/transaction';
 import { ok } from '@/lib/platform/result';
 import { decideCommissionSale } from '@/lib/sales/rules';
-import { recordSales, sellAtCounter } from '@/lib/sales/writes';
+import { sellAtCounter } from '@/lib/sales/writes';
+import { recordSales } from '@/lib/sales/writes/record-sales';
 import { startAfresh } from '@/tests/helpers/database';
 import { aPieceHere, aSale, doing, openGallery, type OpenGallery } from '../sales/open-gallery';
 

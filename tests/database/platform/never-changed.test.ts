@@ -6,7 +6,11 @@ const kept = [
   ...['AuditLine', 'StoredFile', 'CommandKey', 'JournalEntry', 'Posting', 'StockMovement'],
   ...['Sale', 'SaleLine', 'SaleTax', 'Tender', 'Agreement', 'Sketch', 'ColourTile', 'Approval'],
   ...['Instalment', 'CommissionPayment', 'StartOverride', 'HandOver', 'CommissionEnding'],
-  ...['CommissionPicture', 'JobStep', 'JobMove'],
+  ...['CommissionPicture', 'JobStep', 'JobMove', 'SaleDiscount', 'GoodsReturn', 'GoodsReturnLine'],
+  ...['GoodsReturnTax', 'Refund', 'CreditMovement', 'StockTransfer', 'ConsignmentNote'],
+  ...['ConsignmentNoteLine', 'ConsignmentReport', 'ConsignmentReportLine', 'SettlementPayment'],
+  ...['DrawerCount', 'PettyCash', 'MouldCast', 'LayawayLine', 'LayawayDue', 'OnApprovalLine'],
+  ...['OnApprovalPicture'],
 ];
 
 type Guard = { name: string; definition: string; enabled: string };

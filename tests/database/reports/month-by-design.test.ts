@@ -4,7 +4,8 @@ import { inTransaction } from '@/lib/platform/db/transaction';
 import { ok } from '@/lib/platform/result';
 import { linesBehind, monthByDesign } from '@/lib/reports/reads';
 import { decideCommissionSale } from '@/lib/sales/rules';
-import { recordSales, sellAtCounter } from '@/lib/sales/writes';
+import { sellAtCounter } from '@/lib/sales/writes';
+import { recordSales } from '@/lib/sales/writes/record-sales';
 import { sql, startAfresh } from '@/tests/helpers/database';
 import {
   aPieceHere,

@@ -117,7 +117,11 @@ describe('the database itself says no, by name', () => {
       (tx) => tx.posting.updateMany({ data: { amountCents: 1n } }),
     ],
     ['an audit line is deleted', 'never_changed', (tx) => tx.auditLine.deleteMany()],
-    ['the sales are emptied at once', 'never_changed', (tx) => tx.$executeRaw`TRUNCATE "Tender"`],
+    [
+      'the sales are emptied at once',
+      'never_changed',
+      (tx) => tx.$executeRaw`TRUNCATE "Tender" CASCADE`,
+    ],
     [
       'less cash given than taken',
       'cash_given_covers_its_amount',

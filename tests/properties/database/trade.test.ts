@@ -8,7 +8,8 @@ import { db } from '@/lib/platform/db/client';
 import { ok } from '@/lib/platform/result';
 import type { SaleInput } from '@/lib/sales/input';
 import { decideCommissionSale } from '@/lib/sales/rules';
-import { recordSales, sellAtCounter } from '@/lib/sales/writes';
+import { sellAtCounter } from '@/lib/sales/writes';
+import { recordSales } from '@/lib/sales/writes/record-sales';
 import { sql, startAfresh } from '@/tests/helpers/database';
 import {
   aPieceHere,

@@ -5,10 +5,10 @@ import {
   depositEntry,
   entryBalances,
   inColumns,
-  saleEntry,
   settlementEntry,
   type MoneyKind,
 } from '@/lib/ledger/rules';
+import { saleEntry } from '@/lib/ledger/rules/sale-entry';
 
 const kinds = Object.keys(accountOfMoney) as MoneyKind[];
 

@@ -69,6 +69,8 @@ describe('a sale at the counter', () => {
             unitPriceCents: 18_000n,
             unitCostCents: 4_200n,
             taxable: true,
+            discountCents: 0n,
+            taxableCents: 18_000n,
             netCents: 18_000n,
             taxCents: 1_440n,
           },

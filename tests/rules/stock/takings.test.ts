@@ -6,7 +6,9 @@ const aTaking = (skuId: string, quantity: number): Taking => ({
   ...{ skuId, quantity, placeId: place },
   ...{ saleLineId: `line of ${skuId}`, unitCostCents: null },
 });
-const shelf = (skuId: string, onHand: number) => ({ skuId, placeId: place, onHand });
+const shelf = (skuId: string, onHand: number, held = 0) => ({
+  ...{ skuId, placeId: place, onHand, held },
+});
 
 test('the last piece can be taken', () => {
   expect(decideTakings([shelf('tern', 1)], [aTaking('tern', 1)])).toEqual({
@@ -27,10 +29,11 @@ test.each([
     3,
   ],
   ['they stand elsewhere', [{ ...shelf('tern', 9), placeId: 'fair' }], [aTaking('tern', 1)], 1, 0],
-])('it is refused when %s', (_label, shelves, takings, ...[wanted, onHand]) => {
+  ['what is here is held', [shelf('tern', 2, 1)], [aTaking('tern', 2)], 2, 2, 1],
+])('it is refused when %s', (_label, shelves, takings, ...[wanted, onHand, held = 0]) => {
   expect(decideTakings(shelves, takings)).toEqual({
     ok: false,
-    refusal: { code: 'not_enough', skuId: 'tern', placeId: place, wanted, onHand },
+    refusal: { code: 'not_enough', skuId: 'tern', placeId: place, wanted, onHand, held },
   });
 });
 
