@@ -49,7 +49,11 @@ export async function loadDemoGallery(report: (sentence: string) => void): Promi
   const ids = skus.map((sku) => sku.id);
   const months = playTrade({
     ...{ today, timeZone: gallery.timeZone, setUp, skus },
-    pieces: await readPiecesForSale(db(), ids, setUp.floorId, 'in'),
+    pieces: await readPiecesForSale(db(), ids, {
+      placeId: setUp.floorId,
+      on: today,
+      lengthUnit: 'in',
+    }),
     rates: await ratesOf(setUp.taxPlaceId),
     collectorIds: [...collectors.values()],
     chance: tradeChance(demoSeed),

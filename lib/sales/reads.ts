@@ -23,28 +23,38 @@ const pieceRow = z.object({
   priceCents: z.bigint(),
   costCents: z.bigint().nullable(),
   onHand: z.number(),
+  held: z.number(),
+  making: z.enum(['open_stock', 'one_off', 'edition']),
+  grade: z.enum(['first', 'second', 'irregular']),
+  weightG: z.number().nullable(),
 });
 
+/** Where pieces are sold from, on which day, and how their sizes are told. */
+export type SoldFrom = { placeId: string; on: Day; lengthUnit: LengthSystem };
+
 /**
- * The pieces as they are at this moment, with how many stand at a place; one statement.
+ * The pieces as they are at this moment, with their price on that day and how many stand at a
+ * place; one statement. At a fair its own prices hold.
  *
- * @param placeId where they are sold from
  * @returns by SKU id; an id that is not in the catalogue is left out
  */
 export async function readPiecesForSale(
   from: Prisma.TransactionClient,
   skuIds: readonly string[],
-  placeId: string,
-  lengthUnit: LengthSystem,
+  { placeId, on, lengthUnit }: SoldFrom,
 ): Promise<Map<string, PieceForSale>> {
   const found = await from.$queryRaw`
     SELECT sku.id AS "skuId", sku.code AS sku, sku."designId", design.title, sku.kind::text AS kind,
       colourway.name AS colourway, sku."widthUm", sku."heightUm", sku."depthUm",
-      sku."priceCents", sku."costCents", coalesce(level."onHand", 0)::int AS "onHand"
+      coalesce(fair."priceCents", price_on(sku.id, ${on}::date)) AS "priceCents", sku."costCents",
+      coalesce(level."onHand", 0)::int AS "onHand", coalesce(level.held, 0)::int AS held,
+      sku.making::text AS making, sku.grade::text AS grade, sku."weightG"
     FROM "Sku" sku
     JOIN "Design" design ON design.id = sku."designId"
     JOIN "Colourway" colourway ON colourway.id = sku."colourwayId"
     LEFT JOIN "StockLevel" level ON level."skuId" = sku.id AND level."placeId" = ${placeId}::uuid
+    LEFT JOIN "FairPrice" fair ON fair."skuId" = sku.id
+      AND fair."fairId" = (SELECT id FROM "Fair" WHERE "placeId" = ${placeId}::uuid)
     WHERE sku.id = ANY(${[...skuIds]}::uuid[])
     ORDER BY sku.id`;
   const rows = z.array(pieceRow).parse(found);
@@ -53,9 +63,9 @@ export async function readPiecesForSale(
 
 function pieceOf(row: z.infer<typeof pieceRow>, lengthUnit: LengthSystem): PieceForSale {
   const size = formatSize(row, lengthUnit);
-  const { skuId, sku, designId, title, priceCents, costCents, onHand } = row;
-  const what = `${kindWords(row.kind)}, ${row.colourway} · ${size} · ${sku}`;
-  return { skuId, sku, designId, title, what, size, priceCents, costCents, onHand, last: null };
+  const { kind, colourway, widthUm: _w, heightUm: _h, depthUm: _d, ...piece } = row;
+  const what = `${kindWords(kind)}, ${colourway} · ${size} · ${row.sku}`;
+  return { ...piece, what, size, last: null };
 }
 
 const lastRow = z.object({

@@ -16,8 +16,12 @@ export type PieceForSale = {
   size: string;
   priceCents: Cents;
   costCents: Cents | null;
-  /** How many stand at the place it is sold from. */
+  /** How many stand at the place it is sold from, and how many of them are kept back. */
   onHand: number;
+  held: number;
+  making: 'open_stock' | 'one_off' | 'edition';
+  grade: 'first' | 'second' | 'irregular';
+  weightG: number | null;
   last: LastSold | null;
 };
 
@@ -85,7 +89,7 @@ function takePieces(
   const unpriced = found.find(({ piece }) => piece.priceCents === 0n)?.piece;
   if (unpriced) return refuse({ code: 'no_price', title: unpriced.title, sku: unpriced.sku });
 
-  const short = found.find(({ piece, quantity }) => piece.onHand < quantity);
+  const short = found.find(({ piece, quantity }) => piece.onHand - piece.held < quantity);
   if (short) {
     const { title, sku, size, onHand, last } = short.piece;
     const wanted = short.quantity;

@@ -78,7 +78,11 @@ async function decideAtCounter(tx: Tx, asked: Asked): Promise<Result<SaleDecisio
   const { gallery, soldAt, soldOn, input } = asked;
   const skuIds = input.lines.map((line) => line.skuId);
   const tax = await readTaxParts(gallery.taxPlaceId, soldOn, tx);
-  const pieces = await readPiecesForSale(tx, skuIds, gallery.counterId, gallery.lengthUnit);
+  const pieces = await readPiecesForSale(tx, skuIds, {
+    placeId: gallery.counterId,
+    on: soldOn,
+    lengthUnit: gallery.lengthUnit,
+  });
   const setting = {
     soldAt,
     soldOn,

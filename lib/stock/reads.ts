@@ -29,8 +29,11 @@ const pieceRow = z.object({
   pictureId: z.string().nullable(),
   pictureWidth: z.number().nullable(),
   pictureHeight: z.number().nullable(),
+  grade: z.enum(['first', 'second', 'irregular']),
   /** At the counter's place. */
   onHand: z.number(),
+  /** Of those, how many are kept back for somebody. */
+  held: z.number(),
   /** At all the other places together. */
   elsewhere: z.number(),
 });
@@ -154,11 +157,14 @@ export async function piecesIn(
     )
     SELECT sku.id, sku.code, sku."designId", chosen.title, sku.kind::text, sku.making::text,
       colourway.name AS colourway, sku."widthUm", sku."heightUm", sku."depthUm", sku."weightG",
-      sku."priceCents", sku.gtin,
+      price_on(sku.id, (now() AT TIME ZONE counter."timeZone")::date) AS "priceCents", sku.gtin,
+      sku.grade::text AS grade,
       picture.id AS "pictureId", picture."widthPx" AS "pictureWidth",
       picture."heightPx" AS "pictureHeight",
       coalesce(sum(level."onHand") FILTER (WHERE level."placeId" = counter."counterId"), 0)::int
         AS "onHand",
+      coalesce(sum(level.held) FILTER (WHERE level."placeId" = counter."counterId"), 0)::int
+        AS held,
       coalesce(sum(level."onHand") FILTER (WHERE level."placeId" <> counter."counterId"), 0)::int
         AS elsewhere
     FROM chosen
@@ -169,7 +175,7 @@ export async function piecesIn(
     LEFT JOIN "StoredFile" picture ON picture.id = coalesce(sku."pictureId", design."pictureId")
     LEFT JOIN "StockLevel" level ON level."skuId" = sku.id
     GROUP BY sku.id, chosen.title, chosen.rank, chosen.far, colourway.name,
-      picture.id, picture."widthPx", picture."heightPx"
+      counter."timeZone", picture.id, picture."widthPx", picture."heightPx"
     ORDER BY chosen.rank, chosen.far, chosen.title, sku.code`;
   return z.array(pieceRow).parse(rows).map(pieceFrom);
 }

@@ -12,6 +12,9 @@ import { apportion } from '@/lib/money/rules/split';
 /** One line of a sale: its price after discounts, in cents, and whether tax is due on it. */
 export type TaxLine = { readonly cents: Cents; readonly taxable: boolean };
 
+/** What a line is for the tax: `none` is money that is no sale yet. */
+export type TaxKind = 'goods' | 'shipping' | 'installation' | 'design_work' | 'none';
+
 /** One authority's rate: the state's, the county's, the city's. */
 export type TaxPart = { readonly name: string; readonly ratePercent: string };
 

@@ -3,6 +3,7 @@ import Link from 'next/link';
 import { ButtonLink } from '@/app/ui/button/button';
 import { Money } from '@/app/ui/figures/money';
 import { Table } from '@/app/ui/figures/table';
+import { InThisRoom } from '@/app/ui/page/in-this-room';
 import { Empty } from '@/app/ui/page/empty';
 import { PageHead } from '@/app/ui/page/page-head';
 import { Views } from '@/app/ui/page/views';
@@ -40,6 +41,7 @@ export default async function ReceiptsPage({ searchParams }: ReceiptsProps) {
       <PageHead title="Receipts" lead={<DaySentence shown={shown} today={today} />}>
         <ButtonLink href="/counter">To the counter</ButtonLink>
       </PageHead>
+      <InThisRoom room="counter" here="receipts" roles={actor.roles} />
       <div className={css['list']}>
         <Views label="Days" views={daysAround(day, today)} />
         {shown.receipts.length === 0 ? (

@@ -47,7 +47,11 @@ export async function getSlip(
   });
   const ids = new Map(skus.map((sku) => [sku.code, sku.id]));
   const [pieces, shown, tax] = await Promise.all([
-    readPiecesForSale(db(), Array.from(ids.values()), gallery.counterId, gallery.lengthUnit),
+    readPiecesForSale(db(), Array.from(ids.values()), {
+      placeId: gallery.counterId,
+      on: dayOf(at, gallery.timeZone),
+      lengthUnit: gallery.lengthUnit,
+    }),
     listPiecesById(actor, Array.from(ids.values())),
     readTaxParts(gallery.taxPlaceId, dayOf(at, gallery.timeZone)),
   ]);

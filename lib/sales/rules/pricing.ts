@@ -1,6 +1,6 @@
 import type { DiscountKind, LineKind, PostingPapers } from '@/lib/ledger/rules';
 import { sumCents, type Cents } from '@/lib/money/rules';
-import { workOutTax, type RoundBy, type TaxPart } from '@/lib/tax/rules';
+import { workOutTax, type RoundBy, type TaxKind, type TaxPart } from '@/lib/tax/rules';
 
 /** What was taken off a line, why, and who allowed it. */
 export type LineDiscount = {
@@ -9,9 +9,6 @@ export type LineDiscount = {
   amountCents: Cents;
   givenById: string;
 };
-
-/** What a line is for the tax: `none` is money that is no sale yet. */
-export type TaxKind = 'goods' | 'shipping' | 'installation' | 'design_work' | 'none';
 
 /** One line of a slip before tax: how many at what price each, in cents. */
 export type LineToPrice = {

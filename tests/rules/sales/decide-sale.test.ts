@@ -21,7 +21,7 @@ function aPiece(over: Partial<PieceForSale> = {}): PieceForSale {
     size: '10 × 10 in',
     priceCents: 18_000n,
     costCents: 4_200n,
-    onHand: 3,
+    ...{ onHand: 3, held: 0, making: 'open_stock', grade: 'first', weightG: 3_100 },
     last: null,
     ...over,
   };

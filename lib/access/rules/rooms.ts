@@ -1,0 +1,56 @@
+import { isAllowed, type Permission, type Role } from '../rules';
+
+/** A page of a room, as the row under its head names it. */
+export type PageOfRoom = Readonly<{ key: string; href: string; name: string }>;
+
+type Page = PageOfRoom & { permission: Permission };
+
+const pages = {
+  counter: [
+    { key: 'slip', href: '/counter', name: 'The slip', permission: 'counter.sell' },
+    { key: 'aside', href: '/counter/aside', name: 'Set aside', permission: 'counter.sell' },
+    { key: 'receipts', href: '/receipts', name: 'Receipts', permission: 'receipts.see' },
+    { key: 'holds', href: '/holds', name: 'Holds', permission: 'stock.hold' },
+    { key: 'layaways', href: '/layaways', name: 'Layaways', permission: 'stock.hold' },
+    { key: 'approvals', href: '/on-approval', name: 'On approval', permission: 'stock.hold' },
+    { key: 'orders', href: '/orders', name: 'Special orders', permission: 'orders.see' },
+    { key: 'vouchers', href: '/vouchers', name: 'Vouchers', permission: 'counter.sell' },
+    { key: 'drawer', href: '/drawer', name: 'Day’s end', permission: 'counter.close_day' },
+  ],
+  stock: [
+    { key: 'pieces', href: '/stock', name: 'Pieces', permission: 'stock.see' },
+    { key: 'places', href: '/stock/places', name: 'Places and moves', permission: 'stock.move' },
+    { key: 'counts', href: '/stock/counts', name: 'Counts', permission: 'stock.move' },
+    { key: 'next', href: '/stock/make-next', name: 'What to make next', permission: 'stock.see' },
+    { key: 'labels', href: '/stock/labels', name: 'Labels', permission: 'stock.see' },
+    { key: 'prices', href: '/prices', name: 'Prices and tags', permission: 'stock.see' },
+    { key: 'sets', href: '/sets', name: 'Sets', permission: 'stock.see' },
+    { key: 'moulds', href: '/moulds', name: 'Moulds and editions', permission: 'stock.see' },
+    { key: 'fairs', href: '/fairs', name: 'Fairs', permission: 'outside.keep' },
+    { key: 'galleries', href: '/galleries', name: 'Other galleries', permission: 'outside.keep' },
+    { key: 'shops', href: '/shops', name: 'Shops', permission: 'outside.keep' },
+    { key: 'worth', href: '/stock/value', name: 'What it is worth', permission: 'stock.value' },
+    { key: 'files', href: '/data', name: 'Files in and out', permission: 'stock.see' },
+  ],
+  settings: [
+    { key: 'gallery', href: '/settings', name: 'The gallery', permission: 'settings.keep' },
+    {
+      key: 'counter',
+      href: '/settings/counter',
+      name: 'At the counter',
+      permission: 'settings.keep',
+    },
+    { key: 'tax', href: '/settings/tax', name: 'Sales tax', permission: 'tax.see' },
+    { key: 'states', href: '/settings/tax/states', name: 'Other states', permission: 'tax.see' },
+  ],
+} as const satisfies Record<string, readonly Page[]>;
+
+/** A room that has several pages. */
+export type RoomWithPages = keyof typeof pages;
+
+/** The pages of a room that these roles may open, in their order. */
+export function pagesOf(room: RoomWithPages, held: readonly Role[]): readonly PageOfRoom[] {
+  return pages[room]
+    .filter((page) => isAllowed(held, page.permission))
+    .map(({ key, href, name }) => ({ key, href, name }));
+}
