@@ -63,9 +63,11 @@ export async function readPiecesForSale(
 
 function pieceOf(row: z.infer<typeof pieceRow>, lengthUnit: LengthSystem): PieceForSale {
   const size = formatSize(row, lengthUnit);
-  const { kind, colourway, widthUm: _w, heightUm: _h, depthUm: _d, ...piece } = row;
-  const what = `${kindWords(kind)}, ${colourway} · ${size} · ${row.sku}`;
-  return { ...piece, what, size, last: null };
+  const { skuId, sku, designId, title, priceCents, costCents, onHand, held } = row;
+  const { making, grade, weightG } = row;
+  const what = `${kindWords(row.kind)}, ${row.colourway} · ${size} · ${sku}`;
+  const words = { skuId, sku, designId, title, what, size };
+  return { ...words, priceCents, costCents, onHand, held, making, grade, weightG, last: null };
 }
 
 const lastRow = z.object({
