@@ -2,10 +2,10 @@ import 'server-only';
 import { z } from 'zod';
 import { assertAllowed } from '@/lib/access/reads';
 import type { Actor } from '@/lib/access/rules';
-import { monthRange, type Day, type Month } from '@/lib/dates/rules';
+import { monthRange, type Month } from '@/lib/dates/rules';
 import { sumCents } from '@/lib/money/rules';
 import { db } from '@/lib/platform/db/client';
-import { sharesOf } from './rules';
+import { kindsForLater, otherKinds, sharesOf } from './rules';
 
 /** A picture as pages show it. */
 export type ReportPicture = { src: string; alt: string; width: number; height: number };
@@ -20,12 +20,20 @@ export type DesignOfMonth = {
   picture: ReportPicture | null;
 };
 
+/** What stands beside the designs; its share is of everything sold before what came back. */
+export type BesideDesigns = { units: number; netCents: bigint; shareTenths: number };
+
 /** A month by design. The lines of sales are the only source; nothing is kept a second time. */
 export type MonthByDesign = {
   month: Month;
   designs: DesignOfMonth[];
   /** What was handed over to collectors in the month; null when nothing was. */
-  commissions: { units: number; netCents: bigint; shareTenths: number } | null;
+  commissions: BesideDesigns | null;
+  /** What has no design: delivery, work, things typed in; null when there was none. */
+  other: BesideDesigns | null;
+  /** What was brought back in the month, as sums below zero; null when nothing was. */
+  broughtBack: { units: number; netCents: bigint } | null;
+  /** Pieces sold less pieces brought back. */
   units: number;
   /** The sum of the lines above. */
   netCents: bigint;
@@ -50,26 +58,26 @@ const designRow = z.object({
  */
 export async function monthByDesign(actor: Actor, month: Month): Promise<MonthByDesign> {
   assertAllowed(actor, 'month.see');
-  const [rows, others] = await Promise.all([designRows(month), totalsOf(month)]);
-  const handedOver = others.commissionUnits > 0 ? [others.commissionNetCents] : [];
-  const shares = sharesOf([...rows.map((row) => row.netCents), ...handedOver]);
-  const designs = rows.map((row, at) => designFrom(row, shares[at] ?? 0));
-  const commissions =
-    others.commissionUnits > 0
-      ? {
-          units: others.commissionUnits,
-          netCents: others.commissionNetCents,
-          shareTenths: shares[rows.length] ?? 0,
-        }
-      : null;
+  const [rows, totals] = await Promise.all([designRows(month), totalsOf(month)]);
+  const { commissionUnits, commissionNetCents, otherUnits, otherNetCents } = totals;
+  const nets = [...rows.map((row) => row.netCents), commissionNetCents, otherNetCents];
+  const shares = sharesOf(nets);
+  const shareAt = (at: number) => shares[at] ?? 0;
+  const beside = (units: number, netCents: bigint, at: number): BesideDesigns | null =>
+    units > 0 ? { units, netCents, shareTenths: shareAt(at) } : null;
+  const designs = rows.map((row, at) => designFrom(row, shareAt(at)));
+  const { backUnits, backNetCents } = totals;
   return {
     month,
     designs,
-    commissions,
-    units: designs.reduce((sum, each) => sum + each.units, commissions?.units ?? 0),
-    netCents: sumCents([...designs.map((each) => each.netCents), ...handedOver]),
-    salesNetCents: others.salesNetCents,
-    sales: others.sales,
+    commissions: beside(commissionUnits, commissionNetCents, rows.length),
+    other: beside(otherUnits, otherNetCents, rows.length + 1),
+    broughtBack:
+      backNetCents > 0n || backUnits > 0 ? { units: -backUnits, netCents: -backNetCents } : null,
+    units: designs.reduce((sum, each) => sum + each.units, commissionUnits) - backUnits,
+    netCents: sumCents([...nets, -backNetCents]),
+    salesNetCents: totals.salesNetCents,
+    sales: totals.sales,
   };
 }
 
@@ -94,23 +102,48 @@ async function designRows(month: Month) {
 const totalsRow = z.object({
   commissionUnits: z.number(),
   commissionNetCents: z.bigint(),
+  otherUnits: z.number(),
+  otherNetCents: z.bigint(),
+  backUnits: z.number(),
+  backNetCents: z.bigint(),
   salesNetCents: z.bigint(),
   sales: z.number(),
 });
 
+/** Money for later (a voucher, a deposit, an instalment) is no sale yet, coming or going. */
 async function totalsOf(month: Month) {
   const { fromOn, untilOn } = monthRange(month);
   const rows = await db().$queryRaw`
     WITH of_month AS (
       SELECT id, "netCents" FROM "Sale"
       WHERE "soldOn" >= ${fromOn}::date AND "soldOn" < ${untilOn}::date
-    ), handed_over AS (
-      SELECT quantity, line."netCents" FROM "SaleLine" line JOIN of_month ON of_month.id = "saleId"
-      WHERE kind = 'commission'
-    )
-    SELECT (SELECT coalesce(sum(quantity), 0)::int FROM handed_over) AS "commissionUnits",
-      (SELECT coalesce(sum("netCents"), 0)::bigint FROM handed_over) AS "commissionNetCents",
-      (SELECT coalesce(sum("netCents"), 0)::bigint FROM of_month) AS "salesNetCents",
+    ), lines AS (
+      SELECT line.kind::text AS kind, quantity, line."netCents" FROM "SaleLine" line
+      JOIN of_month ON of_month.id = "saleId"
+    ), back AS (
+      SELECT CASE WHEN line.kind = 'piece' THEN came.quantity ELSE 0 END AS pieces,
+        came."netCents", line.kind::text AS kind
+      FROM "GoodsReturnLine" came
+      JOIN "GoodsReturn" answer ON answer.id = came."returnId"
+      JOIN "SaleLine" line ON line.id = came."saleLineId"
+      WHERE answer."returnedOn" >= ${fromOn}::date AND answer."returnedOn" < ${untilOn}::date
+    ), later AS (SELECT unnest(${[...kindsForLater]}::text[]) AS kind)
+    SELECT
+      (SELECT coalesce(sum(quantity), 0)::int FROM lines WHERE kind = 'commission')
+        AS "commissionUnits",
+      (SELECT coalesce(sum("netCents"), 0)::bigint FROM lines WHERE kind = 'commission')
+        AS "commissionNetCents",
+      (SELECT count(*)::int FROM lines WHERE kind = ANY(${otherKinds})) AS "otherUnits",
+      (SELECT coalesce(sum("netCents"), 0)::bigint FROM lines WHERE kind = ANY(${otherKinds}))
+        AS "otherNetCents",
+      (SELECT coalesce(sum(pieces), 0)::int FROM back) AS "backUnits",
+      (SELECT coalesce(sum("netCents"), 0)::bigint FROM back
+        WHERE kind NOT IN (SELECT kind FROM later)) AS "backNetCents",
+      (SELECT coalesce(sum("netCents"), 0)::bigint FROM of_month)
+        - (SELECT coalesce(sum("netCents"), 0)::bigint FROM lines
+            WHERE kind IN (SELECT kind FROM later))
+        - (SELECT coalesce(sum("netCents"), 0)::bigint FROM back
+            WHERE kind NOT IN (SELECT kind FROM later)) AS "salesNetCents",
       (SELECT count(*)::int FROM of_month) AS sales`;
   const [totals] = z.tuple([totalsRow]).parse(rows);
   return totals;
@@ -126,74 +159,3 @@ function designFrom(row: z.infer<typeof designRow>, shareTenths: number): Design
 
 /** For a picture whose size nobody kept. */
 const pictureSidePx = 900;
-
-/** One line of a slip behind a figure of the month. */
-export type LineOfMonth = {
-  id: string;
-  receipt: number;
-  soldOn: Day;
-  what: string;
-  title: string;
-  quantity: number;
-  netCents: bigint;
-};
-
-const lineRow = z.object({
-  id: z.string(),
-  receipt: z.number(),
-  soldOn: z.string().transform((text) => text as Day),
-  what: z.string(),
-  title: z.string(),
-  quantity: z.number(),
-  netCents: z.bigint(),
-});
-
-/** The most lines that one figure opens to on a page. */
-export const linesMost = 2_000;
-
-/** The lines behind one figure of the month, oldest first. */
-export type LinesBehind = { title: string; lines: LineOfMonth[]; units: number; netCents: bigint };
-
-/**
- * The sale lines behind a design's figure, or behind that of the commissions handed over.
- *
- * @param designCode the design's code; null for the commissions
- * @returns null when there is no such design
- */
-export async function linesBehind(
-  actor: Actor,
-  month: Month,
-  designCode: string | null,
-): Promise<LinesBehind | null> {
-  assertAllowed(actor, 'month.see');
-  const design = designCode === null ? null : await designOf(designCode);
-  if (designCode !== null && !design) return null;
-  const lines = await lineRows(month, design?.id ?? null);
-  return {
-    title: design?.title ?? 'Commissions handed over',
-    lines,
-    units: lines.reduce((sum, line) => sum + line.quantity, 0),
-    netCents: sumCents(lines.map((line) => line.netCents)),
-  };
-}
-
-async function designOf(code: string) {
-  const select = { id: true, title: true };
-  return db().design.findUnique({ where: { code: code.toUpperCase() }, select });
-}
-
-async function lineRows(month: Month, designId: string | null): Promise<LineOfMonth[]> {
-  const { fromOn, untilOn } = monthRange(month);
-  const rows = await db().$queryRaw`
-    SELECT line.id, sale.number AS receipt, to_char(sale."soldOn", 'YYYY-MM-DD') AS "soldOn",
-      line.what, line.title, line.quantity, line."netCents"
-    FROM "SaleLine" line
-    JOIN "Sale" sale ON sale.id = line."saleId"
-    LEFT JOIN "Sku" sku ON sku.id = line."skuId"
-    WHERE sale."soldOn" >= ${fromOn}::date AND sale."soldOn" < ${untilOn}::date
-      AND CASE WHEN ${designId}::uuid IS NULL THEN line.kind = 'commission'
-        ELSE line.kind = 'piece'
-          AND coalesce(line."designId", sku."designId") = ${designId}::uuid END
-    ORDER BY sale."soldOn", sale.number, line.position LIMIT ${linesMost}`;
-  return z.array(lineRow).parse(rows);
-}

@@ -7,23 +7,18 @@ import { shareWords } from '@/lib/reports/rules';
 
 /** The month by design as a table; each figure opens to the sale lines behind it. */
 export function DesignTable({ report }: Readonly<{ report: MonthByDesign }>) {
-  const { month, designs, commissions, units, netCents } = report;
+  const { month, designs, commissions, other, broughtBack, units, netCents } = report;
   const rows = designs.map((design) => ({
     key: design.code,
     cells: cellsOf(`/month/${design.code}?month=${month}`, <cite>{design.title}</cite>, design),
   }));
-  const handedOver = commissions
-    ? [
-        {
-          key: ' commissions',
-          cells: cellsOf(
-            `/month/commissions?month=${month}`,
-            'Commissions handed over',
-            commissions,
-          ),
-        },
-      ]
-    : [];
+  const beside = [
+    { key: 'commissions', name: 'Commissions handed over', line: commissions },
+    { key: 'other', name: 'Delivery, work and things typed in', line: other },
+    { key: 'back', name: 'Brought back', line: broughtBack },
+  ].flatMap(({ key, name, line }) =>
+    line ? [{ key: ` ${key}`, cells: cellsOf(`/month/${key}?month=${month}`, name, line) }] : [],
+  );
   return (
     <Table
       caption={`${formatMonth(month)} by design`}
@@ -34,7 +29,7 @@ export function DesignTable({ report }: Readonly<{ report: MonthByDesign }>) {
         { name: 'Net', figure: true },
         { name: 'Share', figure: true },
       ]}
-      rows={[...rows, ...handedOver]}
+      rows={[...rows, ...beside]}
       foot={['Together', units, <Money key="net" cents={netCents} size="strong" />, '100.0 %']}
     />
   );
@@ -43,7 +38,7 @@ export function DesignTable({ report }: Readonly<{ report: MonthByDesign }>) {
 function cellsOf(
   href: string,
   name: React.ReactNode,
-  line: { units: number; netCents: bigint; shareTenths: number },
+  line: { units: number; netCents: bigint; shareTenths?: number },
 ) {
   return [
     <Link key="name" href={href}>
@@ -51,6 +46,6 @@ function cellsOf(
     </Link>,
     line.units,
     <Money key="net" cents={line.netCents} />,
-    shareWords(line.shareTenths),
+    line.shareTenths === undefined ? '' : shareWords(line.shareTenths),
   ];
 }

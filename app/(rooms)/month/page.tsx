@@ -113,12 +113,12 @@ function MonthSold({ report }: Readonly<{ report: MonthByDesign }>) {
         </p>
         <Working
           steps={[
-            `All sale lines whose day lies in ${formatMonth(month)}, by design: ${formatCents(netCents)}.`,
-            `The same by the sales themselves: ${formatCents(salesNetCents)}.`,
+            `All sale lines whose day lies in ${formatMonth(month)}, less what was brought back in it: ${formatCents(netCents)}.`,
+            `The same by the sales and the returns themselves: ${formatCents(salesNetCents)}.`,
           ]}
           formula="The net of each sale line, before tax, added up by design; the share is that sum over the sum of all lines, rounded so that the shares are 100.0 % together."
           source="common practice; the sale lines themselves"
-          caution="A sale counts on its day in the gallery's own time zone. A commission counts on the day it was handed over, not when it was paid."
+          caution="A sale counts on its day in the gallery's own time zone. A commission counts on the day it was handed over, not when it was paid; a deposit, an instalment or a voucher sold is money for later and counts when it is used. What is brought back counts against the month in which it came."
         />
       </Section>
     </>

@@ -2,8 +2,10 @@ import { beforeEach, expect, test } from 'vitest';
 import type { Month } from '@/lib/dates/rules';
 import { inTransaction } from '@/lib/platform/db/transaction';
 import { ok } from '@/lib/platform/result';
-import { linesBehind, monthByDesign } from '@/lib/reports/reads';
+import { monthByDesign } from '@/lib/reports/reads';
+import { linesBehind } from '@/lib/reports/reads/lines-behind';
 import { decideCommissionSale } from '@/lib/sales/rules';
+import { priceSlip } from '@/lib/sales/rules/pricing';
 import { sellAtCounter } from '@/lib/sales/writes';
 import { recordSales } from '@/lib/sales/writes/record-sales';
 import { sql, startAfresh } from '@/tests/helpers/database';
@@ -102,15 +104,15 @@ test('each figure opens to its sale lines, and these add up to it', async () => 
   await aNovember();
   const november = await of('2026-11');
   for (const design of november.designs) {
-    const behind = await linesBehind(gallery.owner, '2026-11', design.code);
+    const behind = await linesBehind(gallery.owner, '2026-11', { design: design.code });
     expect(behind).toMatchObject({ units: design.units, netCents: design.netCents });
   }
-  const commissions = await linesBehind(gallery.owner, '2026-11', null);
+  const commissions = await linesBehind(gallery.owner, '2026-11', { beside: 'commissions' });
   expect(commissions).toMatchObject({
     ...{ units: 1, netCents: 164_000n },
     lines: [{ title: 'Estuary wall', soldOn: '2026-11-12' }],
   });
-  expect(await linesBehind(gallery.owner, '2026-11', 'NONE')).toBeNull();
+  expect(await linesBehind(gallery.owner, '2026-11', { design: 'NONE' })).toBeNull();
 });
 
 test('a month without a sale is empty, and not refused', async () => {
@@ -119,5 +121,37 @@ test('a month without a sale is empty, and not refused', async () => {
 
 test('whoever may not see the month does not get it', async () => {
   await expect(monthByDesign(gallery.maker, '2026-11')).rejects.toThrow();
-  await expect(linesBehind(gallery.clerk, '2026-11', null)).rejects.toThrow();
+  await expect(linesBehind(gallery.clerk, '2026-11', { beside: 'commissions' })).rejects.toThrow();
+});
+
+test('what has no design stands beside; money for later is no part of the month', async () => {
+  await sell('2026-11-15T20:00:00Z', { piece: tern, quantity: 1 });
+  const doer = doing(gallery.owner, new Date('2026-11-16T20:00:00Z'));
+  const nothing = { skuId: null, designId: null, what: '', quantity: 1, unitCostCents: null };
+  await inTransaction(async (tx) => {
+    const credit = await tx.credit.create({
+      data: { code: 'FOGHORN7', kind: 'voucher', createdAt: doer.at },
+    });
+    const kinds = [
+      { kind: 'shipping', unitPriceCents: 1_800n, taxable: true },
+      { kind: 'typed', unitPriceCents: 2_200n, taxable: true },
+      { kind: 'voucher', unitPriceCents: 10_000n, taxable: false, creditId: credit.id },
+    ] as const;
+    const lines = kinds.map((line) => ({ ...nothing, title: line.kind, ...line }));
+    const priced = priceSlip(lines, [{ name: 'State', ratePercent: '6.5' }], 'invoice');
+    const paid = { kind: 'card', amountCents: priced.totalCents, givenCents: null } as const;
+    await recordSales(tx, doer, [
+      {
+        ...priced,
+        ...{ tenders: [{ ...paid, reference: '' }], channel: 'counter', soldOn: '2026-11-16' },
+        ...{ placeId: gallery.counterId, taxPlaceId: gallery.taxPlaceId, collectorId: null },
+      },
+    ]);
+    return ok(null);
+  });
+  const november = await of('2026-11');
+  expect(november.other).toEqual({ units: 2, netCents: 4_000n, shareTenths: 225 });
+  expect(november).toMatchObject({ netCents: 17_800n, salesNetCents: 17_800n, units: 1 });
+  const behind = await linesBehind(gallery.owner, '2026-11', { beside: 'other' });
+  expect(behind?.lines.map((line) => line.title)).toEqual(['shipping', 'typed']);
 });

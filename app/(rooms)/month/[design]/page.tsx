@@ -10,7 +10,7 @@ import { requireActor } from '@/lib/access/reads';
 import { formatMonth, type Month } from '@/lib/dates/rules';
 import { formatCents } from '@/lib/money/rules';
 import { monthAddress } from '@/lib/reports/input';
-import { linesBehind, type LinesBehind } from '@/lib/reports/reads';
+import { linesBehind, type Beside, type LinesBehind } from '@/lib/reports/reads/lines-behind';
 
 export const metadata: Metadata = { title: 'Behind a figure of the month' };
 
@@ -25,14 +25,14 @@ export default async function BehindPage({ params, searchParams }: BehindPagePro
   const { month } = monthAddress.parse(await searchParams);
   if (!month) redirect('/month');
   const { design } = await params;
-  const isCommissions = design === 'commissions';
-  const behind = await linesBehind(actor, month, isCommissions ? null : design);
+  const beside = besides.find((each) => each === design);
+  const behind = await linesBehind(actor, month, beside ? { beside } : { design });
   if (!behind) notFound();
   return (
     <>
       <PageHead
         title={behind.title}
-        work={!isCommissions}
+        work={!beside}
         back={{ href: `/month?month=${month}`, name: formatMonth(month) }}
         lead={leadOf(behind, month)}
       />
@@ -47,8 +47,11 @@ export default async function BehindPage({ params, searchParams }: BehindPagePro
   );
 }
 
+const besides: readonly Beside[] = ['commissions', 'other', 'back'];
+
 function leadOf({ units, netCents }: LinesBehind, month: Month): string {
-  const pieces = units === 1 ? 'One piece' : `${units.toLocaleString('en-US')} pieces`;
+  const count = Math.abs(units);
+  const pieces = count === 1 ? 'One piece' : `${count.toLocaleString('en-US')} pieces`;
   return `${pieces} in ${formatMonth(month)}, ${formatCents(netCents)} before tax.`;
 }
 

@@ -20,15 +20,17 @@ export async function GET(request: Request): Promise<Response> {
   });
 }
 
-function rowsOf({ month, designs, commissions }: MonthByDesign): string[][] {
+function rowsOf({ month, designs, commissions, other, broughtBack }: MonthByDesign): string[][] {
   const heading = ['month', 'code', 'design', 'pieces', 'net', 'share in per cent'];
   const lines = designs.map((each) => ({ ...each, name: each.title }));
-  const handedOver = commissions
-    ? [{ ...commissions, code: '', name: 'Commissions handed over' }]
-    : [];
-  const rows = [...lines, ...handedOver].map(({ code, name, units, netCents, shareTenths }) => [
+  const beside = [
+    commissions && { ...commissions, code: '', name: 'Commissions handed over' },
+    other && { ...other, code: '', name: 'Delivery, work and things typed in' },
+    broughtBack && { ...broughtBack, code: '', name: 'Brought back', shareTenths: null },
+  ].filter((each) => each !== null);
+  const rows = [...lines, ...beside].map(({ code, name, units, netCents, shareTenths }) => [
     ...[month, code, name, String(units), plainCents(netCents)],
-    `${Math.floor(shareTenths / 10)}.${shareTenths % 10}`,
+    shareTenths === null ? '' : `${Math.floor(shareTenths / 10)}.${shareTenths % 10}`,
   ]);
   return [heading, ...rows];
 }
