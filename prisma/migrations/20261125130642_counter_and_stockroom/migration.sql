@@ -724,6 +724,7 @@ CREATE TABLE "StockCountLine" (
     "skuId" UUID NOT NULL,
     "counted" INTEGER NOT NULL,
     "expected" INTEGER,
+    "numbers" INTEGER[] DEFAULT ARRAY[]::INTEGER[],
     "why" TEXT NOT NULL DEFAULT '',
 
     CONSTRAINT "StockCountLine_pkey" PRIMARY KEY ("countId","skuId")
@@ -1444,6 +1445,9 @@ BEGIN
       WHERE arrived.quantity > 0 AND place.kind = 'consignee' AND sku.grade <> 'first') THEN
     RAISE EXCEPTION '[seconds_are_not_consigned] A second is not given to another gallery.';
   END IF;
+  IF EXISTS (SELECT 1 FROM arrived JOIN "Place" place ON place.id = arrived."placeId" WHERE place."closedAt" IS NOT NULL) THEN
+    RAISE EXCEPTION '[closed_place_holds_nothing] Nothing moves at a place that is closed.';
+  END IF;
   IF EXISTS (SELECT 1 FROM "StockLevel" level JOIN "Sku" sku ON sku.id = level."skuId"
       WHERE sku.making = 'one_off' AND level."skuId" IN (SELECT "skuId" FROM arrived WHERE quantity > 0)
       GROUP BY level."skuId" HAVING sum(level."onHand") > 1) THEN
@@ -1477,6 +1481,15 @@ CREATE TRIGGER movement_keeps_the_marks AFTER INSERT ON "StockMovement"
   REFERENCING NEW TABLE AS arrived FOR EACH STATEMENT EXECUTE FUNCTION movement_keeps_the_marks();
 CREATE TRIGGER number_only_by_movement BEFORE INSERT OR UPDATE OR DELETE OR TRUNCATE ON "EditionPiece"
   FOR EACH STATEMENT EXECUTE FUNCTION level_only_by_movement();
+
+CREATE FUNCTION closed_place_holds_nothing() RETURNS trigger LANGUAGE plpgsql AS $$
+BEGIN
+  IF NEW."closedAt" IS NOT NULL AND EXISTS (SELECT 1 FROM "StockLevel" WHERE "placeId" = NEW.id AND "onHand" > 0) THEN
+    RAISE EXCEPTION '[closed_place_holds_nothing] A place is closed when nothing stands there.';
+  END IF;
+  RETURN NEW;
+END $$;
+CREATE TRIGGER closed_place_holds_nothing BEFORE UPDATE ON "Place" FOR EACH ROW EXECUTE FUNCTION closed_place_holds_nothing();
 
 CREATE FUNCTION edition_keeps_its_word() RETURNS trigger LANGUAGE plpgsql AS $$
 BEGIN
