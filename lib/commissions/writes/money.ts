@@ -13,7 +13,7 @@ import type { Tx } from '@/lib/platform/db/transaction';
 import { newId } from '@/lib/platform/new-id';
 import { ok, refuse, type Result } from '@/lib/platform/result';
 import { readTaxParts } from '@/lib/sales/reads';
-import { looksLikeCardNumber } from '@/lib/sales/rules/card-number';
+import { looksLikeCardNumber } from '@/lib/money/rules/card-number';
 import {
   carryOut,
   findForWriting,

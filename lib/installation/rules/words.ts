@@ -1,5 +1,6 @@
+import { timeWords } from '@/lib/dates/rules/time-of-day';
 import { notAllowedMessage, type NotAllowed } from '@/lib/access/rules';
-import { dayOf, formatDay, formatInstant, type Day } from '@/lib/dates/rules';
+import { dayOf, formatDay, type Day } from '@/lib/dates/rules';
 import {
   kindWords,
   type AppointmentKind,
@@ -20,19 +21,6 @@ export const kindTitles: Readonly<Record<AppointmentKind, string>> = {
 
 /** Every reason why nothing happened in the diary. */
 export type DiaryRefusal = BookingRefusal | ChangeRefusal | AnyRefusal;
-
-/** A time of day in a zone: `9:30 am`. */
-export function timeWords(instant: Date, zone: string): string {
-  return formatInstant(instant, zone).split(', ')[1] ?? '';
-}
-
-/** A time of day in a zone as a form wants it: `09:30`. */
-export function clockTime(instant: Date, zone: string): string {
-  const [, hour = '', minute = '', half] =
-    /(\d+):(\d+) (am|pm)$/.exec(timeWords(instant, zone)) ?? [];
-  const hours = (Number(hour) % 12) + (half === 'pm' ? 12 : 0);
-  return `${String(hours).padStart(2, '0')}:${minute}`;
-}
 
 /** Two times of day in a zone: `9:30 am to 12:00 pm`. */
 export function hoursWords(span: Span, zone: string): string {

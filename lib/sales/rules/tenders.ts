@@ -1,7 +1,7 @@
 import type { PostingPapers, TenderKind } from '@/lib/ledger/rules';
 import { sumCents, type Cents } from '@/lib/money/rules';
 import { ok, refuse, type Result } from '@/lib/platform/result';
-import { looksLikeCardNumber } from './card-number';
+import { looksLikeCardNumber } from '@/lib/money/rules/card-number';
 import type { SaleRefusal } from './refusals';
 
 /** How the visitor pays: cash as it was laid on the counter, anything else to the cent. */

@@ -1,7 +1,8 @@
 import { expect, test } from 'vitest';
 import { daysBetween, monthRange, type Month } from '@/lib/dates/rules';
 import { dayToldWords, weeksOf } from '@/lib/installation/rules/calendar';
-import { clockTime, timeWords, titleWords } from '@/lib/installation/rules/words';
+import { clockTime, timeWords } from '@/lib/dates/rules/time-of-day';
+import { titleWords } from '@/lib/installation/rules/words';
 
 test.each<[Month, number]>([
   ['2027-02', 4],

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { counterInput } from '@/lib/sales/input';
-import { endsInItsCheckDigit, looksLikeCardNumber } from '@/lib/sales/rules/card-number';
+import { endsInItsCheckDigit, looksLikeCardNumber } from '@/lib/money/rules/card-number';
 import { putOn, readSlip, setQuantity, slipMost, writeSlip } from '@/lib/sales/rules/slip';
 import { changeCents, settle, type TenderOffered } from '@/lib/sales/rules/tenders';
 

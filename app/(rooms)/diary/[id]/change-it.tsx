@@ -4,7 +4,7 @@ import { FormFrame } from '@/app/ui/form/form-frame';
 import { RequestKey } from '@/app/ui/form/request-key';
 import { Slab } from '@/app/ui/page/section';
 import type { AppointmentTold } from '@/lib/installation/reads';
-import { clockTime } from '@/lib/installation/rules/words';
+import { clockTime } from '@/lib/dates/rules/time-of-day';
 import { callOff, move } from '../actions';
 import { WhenFields } from '../when-fields';
 
