@@ -3,7 +3,6 @@ import { accountOfMoney, accounts, type MoneyKind, type PostingLine } from '@/li
 import { formatCents, type Cents } from '@/lib/money/rules';
 import { looksLikeCardNumber } from '@/lib/money/rules/card-number';
 import { ok, refuse, type Result } from '@/lib/platform/result';
-import { looksLikeCardNumber } from '@/lib/money/rules/card-number';
 
 /** What was left open when a sale was made, and what became of it since. */
 export type SaleAccount = {
