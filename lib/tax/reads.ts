@@ -1,9 +1,15 @@
 import 'server-only';
-import { dayFromDate } from '@/lib/dates/rules';
+import { z } from 'zod';
+import type { Prisma } from '@/generated/prisma/client';
+import { dayFromDate, type Day } from '@/lib/dates/rules';
 import { db } from '@/lib/platform/db/client';
+import { invariant } from '@/lib/platform/invariant';
 import type { DatedRate } from './rules/dated';
+import type { TaxSetting } from './rules/treatment';
 
 const ratesMost = 500;
+/** The most tax places that a list shows. */
+const placesMost = 200;
 
 /** Every rate that a place has had, has or will have: by authority, the latest first. */
 export async function listRates(placeId: string): Promise<DatedRate[]> {
@@ -19,4 +25,65 @@ export async function listRates(placeId: string): Promise<DatedRate[]> {
     fromOn: dayFromDate(fromOn),
     untilOn: untilOn ? dayFromDate(untilOn) : null,
   }));
+}
+
+/** A place that has its own rates, as a list shows it. */
+export type TaxPlaceListed = { id: string; name: string; state: string };
+
+/** The places that the gallery sells at or sends to, by state and name; at most two hundred. */
+export async function listTaxPlaces(): Promise<TaxPlaceListed[]> {
+  return db().taxPlace.findMany({
+    select: { id: true, name: true, state: true },
+    orderBy: [{ state: 'asc' }, { name: 'asc' }],
+    take: placesMost,
+  });
+}
+
+const settingRow = z.object({
+  place: z.string(),
+  state: z.string(),
+  isRegistered: z.boolean(),
+  parts: z.array(z.object({ name: z.string(), ratePercent: z.string() })),
+  treatments: z.array(
+    z.object({
+      kind: z.enum(['goods', 'shipping', 'installation', 'design_work']),
+      treatment: z.enum(['taxed', 'not_taxed', 'not_taxed_when_separate']),
+      shareBy: z.enum(['by_price', 'by_weight', 'all_taxed']).nullable(),
+    }),
+  ),
+});
+
+/**
+ * Everything that decides about the tax of a sale at a place on a day, in one statement.
+ *
+ * The gallery is registered in its own state, in a state of which nothing else is kept, and in
+ * another from the day on which the owner says so. Where it is not, `parts` may well be empty.
+ *
+ * @throws Error when there is no such place
+ */
+export async function readTaxSetting(
+  from: Prisma.TransactionClient,
+  { taxPlaceId, on }: { taxPlaceId: string; on: Day },
+): Promise<TaxSetting> {
+  const found = await from.$queryRaw`
+    SELECT place.name AS place, place.state,
+      (place.state = (SELECT home.state FROM "Gallery" gallery
+         JOIN "TaxPlace" home ON home.id = gallery."taxPlaceId" WHERE gallery.id = 1)
+       OR coalesce((SELECT coalesce(kept."registeredFrom" <= ${on}::date, false)
+         FROM "TaxState" kept WHERE kept.state = place.state), true)) AS "isRegistered",
+      coalesce((SELECT json_agg(json_build_object(
+          'name', rate.authority, 'ratePercent', trim_scale(rate."ratePercent")::text)
+          ORDER BY rate.authority, rate."fromOn")
+        FROM "TaxRate" rate WHERE rate."placeId" = place.id AND rate."fromOn" <= ${on}::date
+          AND (rate."untilOn" IS NULL OR ${on}::date < rate."untilOn")), '[]') AS parts,
+      coalesce((SELECT json_agg(json_build_object(
+          'kind', kept.kind, 'treatment', kept.treatment, 'shareBy', kept."shareBy")
+          ORDER BY kept.kind)
+        FROM "TaxTreatment" kept WHERE kept.state = place.state AND kept.kind <> 'none'
+          AND kept."fromOn" <= ${on}::date
+          AND (kept."untilOn" IS NULL OR ${on}::date < kept."untilOn")), '[]') AS treatments
+    FROM "TaxPlace" place WHERE place.id = ${taxPlaceId}::uuid`;
+  const [setting] = z.array(settingRow).parse(found);
+  invariant(setting, 'The place whose tax is charged exists.');
+  return setting;
 }

@@ -1,0 +1,53 @@
+import 'server-only';
+import type { Prisma } from '@/generated/prisma/client';
+import { dayFromDate, type Day } from '@/lib/dates/rules';
+import {
+  certificateStanding,
+  type Certificate,
+  type CertificateStanding,
+  type TradeTerms,
+} from '../rules/trade';
+
+const certificatesMost = 100;
+
+/** What a designer gets; null for somebody who has no terms. */
+export async function readTradeTerms(
+  from: Prisma.TransactionClient,
+  collectorId: string,
+): Promise<TradeTerms | null> {
+  const row = await from.tradeTerms.findUnique({
+    where: { collectorId },
+    select: { way: true, percent: true, sinceOn: true, note: true },
+  });
+  return row && { ...row, percent: row.percent.toString(), sinceOn: dayFromDate(row.sinceOn) };
+}
+
+/** How a collector's certificates stand for a state on a day, see {@link certificateStanding}. */
+export async function readCertificateFor(
+  from: Prisma.TransactionClient,
+  { collectorId, state, on }: { collectorId: string; state: string; on: Day },
+): Promise<CertificateStanding> {
+  return certificateStanding(await readCertificates(from, collectorId), state, on);
+}
+
+/** A collector's certificates, the latest first. */
+export async function readCertificates(
+  from: Prisma.TransactionClient,
+  collectorId: string,
+): Promise<Certificate[]> {
+  const rows = await from.resaleCertificate.findMany({
+    where: { collectorId },
+    select: {
+      ...{ id: true, state: true, permitNumber: true, legalName: true },
+      ...{ fromOn: true, untilOn: true, withdrawnAt: true },
+    },
+    orderBy: [{ fromOn: 'desc' }, { id: 'desc' }],
+    take: certificatesMost,
+  });
+  return rows.map(({ fromOn, untilOn, withdrawnAt, ...row }) => ({
+    ...row,
+    fromOn: dayFromDate(fromOn),
+    untilOn: untilOn && dayFromDate(untilOn),
+    isWithdrawn: withdrawnAt !== null,
+  }));
+}
