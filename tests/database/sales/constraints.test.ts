@@ -1,8 +1,6 @@
 import { randomUUID } from 'node:crypto';
 import { beforeAll, describe, expect, test } from 'vitest';
-import { constraintOf } from '@/lib/platform/db/errors';
-import { inTransaction, type Tx } from '@/lib/platform/db/transaction';
-import { ok } from '@/lib/platform/result';
+import type { Tx } from '@/lib/platform/db/transaction';
 import { sellAtCounter } from '@/lib/sales/writes';
 import { startAfresh } from '@/tests/helpers/database';
 import {
@@ -14,6 +12,7 @@ import {
   type OpenGallery,
   type TestPiece,
 } from './open-gallery';
+import { ruleMetBy } from './rule-met';
 
 let gallery: OpenGallery;
 let fern: TestPiece;
@@ -32,19 +31,6 @@ beforeAll(async () => {
   if (!sold.ok) throw new Error('The fern is here and can be sold.');
   saleId = sold.value.saleId;
 });
-
-/** The name of the rule that the database answers with, past all of our own checks. */
-async function ruleMetBy(work: (tx: Tx) => Promise<unknown>): Promise<string | null> {
-  try {
-    await inTransaction(async (tx) => {
-      await work(tx);
-      return ok(null);
-    });
-  } catch (error) {
-    return constraintOf(error);
-  }
-  return 'nothing stood in the way';
-}
 
 async function anEntry(tx: Tx, amounts: readonly bigint[]): Promise<string> {
   const id = randomUUID();
