@@ -482,7 +482,6 @@ CREATE TABLE "OnApproval" (
     "staffId" UUID NOT NULL,
     "at" TIMESTAMPTZ(3) NOT NULL,
     "endedAt" TIMESTAMPTZ(3),
-    "conditionBack" TEXT NOT NULL DEFAULT '',
 
     CONSTRAINT "OnApproval_pkey" PRIMARY KEY ("id")
 );
@@ -496,6 +495,18 @@ CREATE TABLE "OnApprovalLine" (
     "editionNumber" INTEGER,
 
     CONSTRAINT "OnApprovalLine_pkey" PRIMARY KEY ("approvalId","position")
+);
+
+-- CreateTable
+CREATE TABLE "OnApprovalBack" (
+    "transferId" UUID NOT NULL,
+    "approvalId" UUID NOT NULL,
+    "bought" BOOLEAN NOT NULL DEFAULT false,
+    "condition" TEXT NOT NULL DEFAULT '',
+    "staffId" UUID NOT NULL,
+    "at" TIMESTAMPTZ(3) NOT NULL,
+
+    CONSTRAINT "OnApprovalBack_pkey" PRIMARY KEY ("transferId")
 );
 
 -- CreateTable
@@ -864,6 +875,9 @@ CREATE TABLE "SettlementPayment" (
 );
 
 -- CreateIndex
+CREATE INDEX "OnApprovalBack_approvalId_idx" ON "OnApprovalBack"("approvalId");
+
+-- CreateIndex
 CREATE UNIQUE INDEX "Mould_code_key" ON "Mould"("code");
 
 -- CreateIndex
@@ -1045,6 +1059,12 @@ CREATE INDEX "StockMovement_returnLineId_idx" ON "StockMovement"("returnLineId")
 
 -- CreateIndex
 CREATE INDEX "StockMovement_countId_idx" ON "StockMovement"("countId");
+
+-- AddForeignKey
+ALTER TABLE "OnApprovalBack" ADD CONSTRAINT "OnApprovalBack_transferId_fkey" FOREIGN KEY ("transferId") REFERENCES "StockTransfer"("id") ON DELETE RESTRICT ON UPDATE CASCADE;
+
+-- AddForeignKey
+ALTER TABLE "OnApprovalBack" ADD CONSTRAINT "OnApprovalBack_approvalId_fkey" FOREIGN KEY ("approvalId") REFERENCES "OnApproval"("id") ON DELETE RESTRICT ON UPDATE CASCADE;
 
 -- AddForeignKey
 ALTER TABLE "Sku" ADD CONSTRAINT "Sku_firstSkuId_fkey" FOREIGN KEY ("firstSkuId") REFERENCES "Sku"("id") ON DELETE RESTRICT ON UPDATE CASCADE;
@@ -1380,7 +1400,7 @@ BEGIN
     'SaleDiscount', 'GoodsReturn', 'GoodsReturnLine', 'GoodsReturnTax', 'Refund', 'CreditMovement',
     'StockTransfer', 'ConsignmentNote', 'ConsignmentNoteLine', 'ConsignmentReport',
     'ConsignmentReportLine', 'SettlementPayment', 'DrawerCount', 'PettyCash', 'MouldCast',
-    'LayawayLine', 'LayawayDue', 'OnApprovalLine', 'OnApprovalPicture'
+    'LayawayLine', 'LayawayDue', 'OnApprovalLine', 'OnApprovalPicture', 'OnApprovalBack'
   ] LOOP
     EXECUTE format('CREATE TRIGGER "%s_never_changed" BEFORE UPDATE OR DELETE ON %I FOR EACH ROW EXECUTE FUNCTION refuse_change()', kept, kept);
     EXECUTE format('CREATE TRIGGER "%s_never_emptied" BEFORE TRUNCATE ON %I FOR EACH STATEMENT EXECUTE FUNCTION refuse_change()', kept, kept);

@@ -10,7 +10,7 @@ const kept = [
   ...['GoodsReturnTax', 'Refund', 'CreditMovement', 'StockTransfer', 'ConsignmentNote'],
   ...['ConsignmentNoteLine', 'ConsignmentReport', 'ConsignmentReportLine', 'SettlementPayment'],
   ...['DrawerCount', 'PettyCash', 'MouldCast', 'LayawayLine', 'LayawayDue', 'OnApprovalLine'],
-  ...['OnApprovalPicture'],
+  ...['OnApprovalPicture', 'OnApprovalBack'],
 ];
 
 type Guard = { name: string; definition: string; enabled: string };
