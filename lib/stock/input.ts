@@ -52,6 +52,8 @@ export const correctStockInput = z.object({
     .regex(/^\d{1,6}$/, 'Write a whole number of pieces.')
     .transform(Number)
     .refine((pieces) => pieces <= piecesMost, 'That is more than a gallery holds.'),
+  /** The number of a piece of an edition, as it is written under it; empty for anything else. */
+  number: z.string().trim().max(12, 'Write it as 7, or AP 2.').optional(),
   note: z.string().trim().max(200).default(''),
 });
 

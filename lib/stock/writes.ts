@@ -2,8 +2,11 @@ import 'server-only';
 import { Prisma } from '@/generated/prisma/client';
 import type { Doer } from '@/lib/access/rules';
 import { dateFromDay, type Day } from '@/lib/dates/rules';
+import { invariant } from '@/lib/platform/invariant';
 import { ok, type Result } from '@/lib/platform/result';
 import type { Tx } from '@/lib/platform/db/transaction';
+import { readEditions } from './reads/numbers';
+import { editionRefusalMessage, numberArrivals, type EditionRefusal } from './rules/marks/numbers';
 import { decideTakings, type Shelf, type StockRefusal, type Taking } from './rules';
 
 /** How many movements go into one statement. */
@@ -99,7 +102,10 @@ export async function moveStock(
 
 /**
  * Brings pieces into stock: the opening count, what the studio made, a new count. Joins the
- * caller's transaction.
+ * caller's transaction. Pieces of an edition that come without a number get the next ones.
+ *
+ * @throws Error when an edition has no number left, or a piece of one leaves without its number;
+ *   a caller that can be told no asks {@link decideArrivals} first
  *
  * The database refuses, as `stock_never_below_zero`, what would leave fewer than none.
  */
@@ -108,7 +114,24 @@ export async function bringIntoStock(
   doer: Doer,
   arrivals: readonly Arrival[],
 ): Promise<void> {
-  await recordMovements(tx, doer, arrivals);
+  const numbered = await decideArrivals(tx, arrivals);
+  invariant(numbered.ok, numbered.ok ? '' : editionRefusalMessage(numbered.refusal));
+  await recordMovements(tx, doer, numbered.value);
+}
+
+/**
+ * Gives arrivals of editions their numbers, for a caller that can be told no; what has a number or
+ * is no edition passes as it is.
+ *
+ * @returns refuses what {@link numberArrivals} refuses
+ */
+export async function decideArrivals(
+  tx: Tx,
+  arrivals: readonly Arrival[],
+): Promise<Result<Arrival[], EditionRefusal>> {
+  const open = arrivals.filter((arrival) => arrival.editionNumber === undefined);
+  const ids = open.map((arrival) => arrival.skuId);
+  return numberArrivals(arrivals, ids.length === 0 ? [] : await readEditions(tx, ids));
 }
 
 async function shelvesOf(tx: Tx, takings: readonly Taking[]): Promise<Shelf[]> {

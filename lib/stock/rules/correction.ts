@@ -1,5 +1,6 @@
 import { notAllowedMessage, type NotAllowed } from '@/lib/access/rules';
 import { ok, refuse, type Result } from '@/lib/platform/result';
+import { numberMessage, type EditionRefusal, type NumberRefusal } from './marks/numbers';
 
 /** What a person can say happened to pieces, besides a sale. */
 export const correctionReasons = ['made', 'broken', 'missing', 'counted'] as const;
@@ -12,6 +13,8 @@ export type CorrectionRefusal =
   | NotAllowed
   | { code: 'key_used_for_something_else' }
   | { code: 'unknown_piece' }
+  | EditionRefusal
+  | NumberRefusal
   | { code: 'no_pieces' }
   | { code: 'fewer_here'; onHand: number }
   | { code: 'count_agrees'; onHand: number };
@@ -40,6 +43,16 @@ export function decideCorrection(
 
 /** Says in a full sentence why a correction was not written down. */
 export function correctionRefusalMessage(refusal: CorrectionRefusal): string {
+  return isOfItsNumber(refusal) ? numberMessage(refusal) : correctionMessage(refusal);
+}
+
+function isOfItsNumber(refusal: CorrectionRefusal): refusal is EditionRefusal | NumberRefusal {
+  return /number|edition/.test(refusal.code);
+}
+
+type OtherRefusal = Exclude<CorrectionRefusal, EditionRefusal | NumberRefusal>;
+
+function correctionMessage(refusal: OtherRefusal): string {
   switch (refusal.code) {
     case 'not_allowed':
       return notAllowedMessage(refusal);
