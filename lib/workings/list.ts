@@ -1,6 +1,7 @@
 import { checkDigitWorking } from './entries/catalogue';
 import { absorptionClass, claySize, clayWeight } from './entries/clay';
 import { instalments, moneySplit } from './entries/money';
+import { reorderPointWorking, startCountWorking, stockValue } from './entries/stock';
 import { salesTax } from './entries/tax';
 import { named, type NamedWorking } from './working';
 
@@ -10,6 +11,9 @@ export const workings: readonly NamedWorking[] = [
   named(instalments),
   named(salesTax),
   named(checkDigitWorking),
+  named(stockValue),
+  named(reorderPointWorking),
+  named(startCountWorking),
   named(claySize),
   named(clayWeight),
   named(absorptionClass),

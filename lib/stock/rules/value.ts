@@ -88,7 +88,7 @@ export function valueInSteps(movements: readonly CostedMovement[]): ValuedStep[]
     const share = now.averageCents * BigInt(units);
     const averageCents = divideRounded(share, BigInt(now.units), 'half-up');
     let fifoCents = 0n;
-    for (let wanted = units; wanted > 0; ) {
+    for (let wanted = units; wanted > 0;) {
       const layer = layers[now.oldest];
       invariant(layer, 'What is there stands in its layers.');
       const taken = Math.min(wanted, layer.units);

@@ -64,6 +64,24 @@ describe('what is answered', () => {
     ],
     ['sales-tax', { ...oneLine, roundBy: 'invoice' }, { taxCents: 167, perLineCents: [167] }],
     ['check-digit', { digits: '629104150021' }, { checkDigit: 3 }],
+    [
+      'stock-value',
+      { movements: [{ in: 150, unitCents: 2_100 }, { out: 120 }] },
+      {
+        fifo: { costOfGoodsCents: 252_000, endingCents: 63_000, endingUnits: 30 },
+        movingAverage: { costOfGoodsCents: 252_000, endingCents: 63_000, endingUnits: 30 },
+      },
+    ],
+    [
+      'reorder-point',
+      { perDay: 0.2, leadDays: 30, leadSdDays: 6, serviceLevel: 0.95 },
+      { reorderPoint: 11, expectedDemand: 6 },
+    ],
+    [
+      'start-count',
+      { good: 12, stepLosses: [0.08, 0.05], certainty: 0.9 },
+      { start: 16, expectedGood: 13.984 },
+    ],
     ['clay-size', { firedMm: 254, shrinkagePercent: '8' }, { wetMm: 276.087 }],
     [
       'clay-weight',
@@ -120,6 +138,8 @@ describe('what is answered', () => {
 });
 
 describe('what is refused, by its key', () => {
+  const lead = { perDay: 0.2, leadDays: 30, leadSdDays: 6, serviceLevel: 0.95 };
+  const start = { good: 12, stepLosses: [0.08], certainty: 0.9 };
   const clay = { lengthMm: 254, widthMm: 254, thicknessMm: 11, densityGPerCm3: 1.9 };
   test.each([
     ['money-split', { cents: 1.5, weights: [1] }, /^cents: must be a whole number/],
@@ -147,6 +167,22 @@ describe('what is refused, by its key', () => {
       { ...oneLine, roundBy: 'item', lines: [{ cents: 1, taxable: true, gift: true }] },
       /^lines\[0\]\.gift: is not asked for here/,
     ],
+    ['stock-value', { movements: [] }, /^movements: must be a list/],
+    ['stock-value', { movements: [{ in: 1 }] }, /^movements\[0\]: must say either "in"/],
+    ['stock-value', { movements: [{ out: 1 }] }, /^movements\[0\]\.out: must not take out more/],
+    [
+      'stock-value',
+      { movements: [{ in: 0.5, unitCents: -1 }] },
+      /^movements\[0\]\.in: must be .*; movements\[0\]\.unitCents: must be a whole number/,
+    ],
+    ['reorder-point', { ...lead, perDay: -1 }, /^perDay: must be how many/],
+    ['reorder-point', { ...lead, perDay: '0.2' }, /^perDay: must be how many/],
+    ['reorder-point', { ...lead, serviceLevel: 1 }, /^serviceLevel: must .* at most 0\.9999/],
+    ['reorder-point', { ...lead, serviceLevel: 0 }, /^serviceLevel: must .* above 0/],
+    ['start-count', { ...start, good: 1.5 }, /^good: must be a whole number/],
+    ['start-count', { ...start, stepLosses: [1] }, /^stepLosses\[0\]: must be the share/],
+    ['start-count', { ...start, stepLosses: [0.9, 0.9, 0.9] }, /^stepLosses: must leave/],
+    ['start-count', { ...start, certainty: 1 }, /^certainty: must/],
     ['check-digit', { digits: '12' }, /^digits: must be 7, 11, 12, 13 or 17 digits/],
     ['check-digit', { digits: 629104150021 }, /^digits: must/],
     ['clay-size', { firedMm: 0, shrinkagePercent: '8' }, /^firedMm: must be a length/],
