@@ -1,7 +1,7 @@
 import 'server-only';
+import type { Prisma } from '@/generated/prisma/client';
 import { dayFromDate, type Day } from '@/lib/dates/rules';
 import type { Cents } from '@/lib/money/rules';
-import type { Tx } from '@/lib/platform/db/transaction';
 import type { CreditKind } from './rules';
 import { readCode } from './rules/code';
 
@@ -42,7 +42,10 @@ export function creditOf({ id: creditId, expiresOn, ...row }: CreditRow): Credit
  *
  * The caller has asked whether the person may know it.
  */
-export async function readCredit(from: Tx, code: string): Promise<CreditNow | null> {
+export async function readCredit(
+  from: Prisma.TransactionClient,
+  code: string,
+): Promise<CreditNow | null> {
   const read = readCode(code);
   if (!read.ok) return null;
   const row = await from.credit.findUnique({
