@@ -111,6 +111,20 @@ export function daysOnOffer(history: {
 /** How many days on offer the kind's own rate weighs beside those of the SKU. */
 export const kindWeighsDays = 60;
 
+/**
+ * How many a day one SKU of a kind sells, over all of the kind.
+ *
+ * A gallery that opened last week is not believed too soon: one a month over sixty days is added
+ * to what was seen.
+ *
+ * @param seen pieces sold, and days on offer added up over all SKUs of the kind
+ * @source the same shrinkage as {@link sellingRate}; one a month is a starting value
+ * @example kindRate({ sold: 0, daysOnOffer: 0 }) // one in thirty days
+ */
+export function kindRate(seen: { sold: number; daysOnOffer: number }): number {
+  return (seen.sold + kindWeighsDays / 30) / (seen.daysOnOffer + kindWeighsDays);
+}
+
 /** How a SKU is thought to sell. */
 export type SellingRate = {
   /** Pieces a day. */

@@ -3,6 +3,7 @@ import {
   chanceAtMost,
   daysOnOffer,
   demandInLead,
+  kindRate,
   sellingRate,
   smallestCovering,
 } from '@/lib/stock/rules/demand';
@@ -85,6 +86,12 @@ describe('days on offer', () => {
 });
 
 describe('how fast it sells', () => {
+  test('a kind that was hardly seen is thought to sell one a month', () => {
+    expect(kindRate({ sold: 0, daysOnOffer: 0 })).toBeCloseTo(1 / 30, 12);
+    expect(kindRate({ sold: 8, daysOnOffer: 3 })).toBeLessThan(0.2);
+    expect(kindRate({ sold: 400, daysOnOffer: 4_000 })).toBeCloseTo(0.1, 2);
+  });
+
   test('nothing known of itself: as its kind', () => {
     const rate = sellingRate({ sold: 0, daysOnOffer: 0, kindPerDay: 0.1 });
     expect(rate.perDay).toBeCloseTo(0.1, 12);
