@@ -1,9 +1,10 @@
 import { sameName, type CatalogueEntry, type CatalogueSku } from '@/lib/catalogue/rules/piece';
 import type { ListColumn } from './list-columns';
 import type { ListedPiece, ReadRow, RowFault } from './list-row';
+import { marksFault, type KnownMarks } from './marks/list-marks';
 
 /** A SKU as it is known before the list is brought in. `here` is on hand at the list's place. */
-export type KnownPiece = CatalogueSku & { id: string; here: number };
+export type KnownPiece = CatalogueSku & KnownMarks & { id: string; here: number };
 
 /** Whether a fact is one of the catalogue or the count. */
 export type FactName = keyof CatalogueEntry | 'here';
@@ -39,7 +40,8 @@ export type KnownStock = {
  *
  * A line is refused for, in this order: cells that could not be read, a code or barcode that
  * stands twice in the file, a barcode that is another piece's, a new piece without what every
- * piece needs, a one-off of which there would be more than one. A cell left empty leaves a known
+ * piece needs, a one-off of which there would be more than one, what would break the word of an
+ * edition or the mark of a second. A cell left empty leaves a known
  * piece as it is.
  */
 export function planStockList(rows: readonly ReadRow[], known: KnownStock): PlannedRow[] {
@@ -153,6 +155,8 @@ function planKnown(row: ReadRow, known: KnownPiece): PlannedRow {
   if (changes.length === 0) return { verdict: 'same', line, code };
   const piece = merged(row.listed, known);
   const here = row.here ?? known.here;
+  const fault = marksFault({ making: piece.making, here }, known);
+  if (fault) return refusedRow(row, [fault]);
   return onceFault(piece, here, line) ?? { verdict: 'changed', line, code, known, piece, changes };
 }
 

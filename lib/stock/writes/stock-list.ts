@@ -3,6 +3,8 @@ import { createHash } from 'node:crypto';
 import { allow, type Doer } from '@/lib/access/rules';
 import { recordAudit } from '@/lib/audit/writes';
 import { keepSkus } from '@/lib/catalogue/writes';
+import { keepDatedPrices } from '@/lib/catalogue/writes/set-prices';
+import { dayOf } from '@/lib/dates/rules';
 import { keepFile } from '@/lib/files/writes';
 import { db } from '@/lib/platform/db/client';
 import { onceOnly, type Tx } from '@/lib/platform/db/transaction';
@@ -173,11 +175,10 @@ async function carryOut(
   const kept = plan.flatMap((row) =>
     row.verdict === 'new' || row.verdict === 'changed' ? [row] : [],
   );
-  const idOf = await keepSkus(
-    tx,
-    doer,
-    kept.map((row) => row.piece),
-  );
+  const { timeZone } = await getGallery(tx);
+  const pieces = kept.map((row) => row.piece);
+  const listed = await keepDatedPrices(tx, doer, { pieces, on: dayOf(doer.at, timeZone) });
+  const idOf = await keepSkus(tx, doer, listed);
   const arrivals = kept.flatMap((row): Arrival[] => {
     const quantity = arrivingOf(row);
     if (quantity === 0) return [];

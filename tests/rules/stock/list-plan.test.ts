@@ -175,3 +175,18 @@ test('refused lines are shown first, then changed ones, new ones, and the rest',
     'same',
   ]);
 });
+
+test.each([
+  ['fewer of an edition', { numbersLeft: 3 }, '3,', /which number is gone/],
+  ['more than an edition has left', { numbersLeft: 3 }, '8,', /only 3 left/],
+  ['an edition as open stock', { numbersLeft: 3 }, '4,open stock', /was stated, and stays/],
+  ['a second as an edition', { isSecond: true }, '4,edition', /no piece of an edition/],
+])('a list does not make %s', (_label, marks, cells, words) => {
+  const read = readHeading(['code', 'here', 'making']);
+  if (!read.ok) throw new Error(read.refusal.code);
+  const row = rowReader(read.value, 'in')(['TERN-10-CI', ...cells.split(',')], 2);
+  const making = 'numbersLeft' in marks ? 'edition' : 'open_stock';
+  const piece: KnownPiece = { ...tern, making, ...marks };
+  const [planned] = planStockList([row], { ...known, pieces: new Map([[piece.code, piece]]) });
+  expect(planned?.verdict === 'refused' && planned.faults[0]?.sentence).toMatch(words);
+});

@@ -1,0 +1,36 @@
+import type { Making } from '@/lib/catalogue/rules/making';
+import type { RowFault } from '../list-row';
+
+/** The marks of a piece that no list changes. */
+export type KnownMarks = {
+  /** How many numbers its edition has left; null or left out for what is no stated edition. */
+  numbersLeft?: number | null | undefined;
+  isSecond?: boolean | undefined;
+};
+
+/**
+ * What a line of a stock list would break: the word of an edition, or the mark of a second.
+ *
+ * @param listed how the piece is made and how many are here, after the line
+ * @returns null for nothing; in this order: a second made an edition, a stated edition made
+ *   something else, numbers that would be gone without being named, more than the edition has left
+ */
+export function marksFault(
+  listed: { making: Making; here: number },
+  known: KnownMarks & { here: number },
+): RowFault | null {
+  const { numbersLeft = null, isSecond = false } = known;
+  if (isSecond && listed.making === 'edition') {
+    return { column: 'making', sentence: 'A second is no piece of an edition.' };
+  }
+  if (numbersLeft === null) return null;
+  if (listed.making !== 'edition') {
+    return { column: 'making', sentence: 'Its edition was stated, and stays.' };
+  }
+  if (listed.here < known.here) {
+    const sentence = 'This is an edition: write down on its page which number is gone.';
+    return { column: 'here', sentence };
+  }
+  if (listed.here <= known.here + numbersLeft) return null;
+  return { column: 'here', sentence: `Its edition has only ${numbersLeft} left to come.` };
+}
