@@ -41,7 +41,7 @@ export async function endRate(
   tx: Tx,
   rateId: string,
   untilOn: Day,
-): Promise<Result<DatedRate, RateRefusal>> {
+): Promise<Result<DatedRate & { placeId: string }, RateRefusal>> {
   const row = await tx.taxRate.findUnique({ where: { id: rateId } });
   if (!row || row.untilOn) return refuse({ code: 'rate_unknown' });
   const rate = datedRate(row);
@@ -49,7 +49,7 @@ export async function endRate(
     return refuse({ code: 'rate_ends_before_it_begins', fromOn: rate.fromOn });
   }
   await tx.taxRate.update({ where: { id: rateId }, data: { untilOn: dateFromDay(untilOn) } });
-  return ok({ ...rate, untilOn });
+  return ok({ ...rate, untilOn, placeId: row.placeId });
 }
 
 async function ratesOf(tx: Tx, placeId: string): Promise<DatedRate[]> {

@@ -150,18 +150,3 @@ test('one changes one’s own password and comes in by it', async () => {
   expect(new URL(theirs.url()).pathname).toBe('/studio');
   await arrive(`perrin-${mark}`, 'otters in the wake');
 });
-
-test('a new tax rate closes the one before it, and the page says what they come to', async () => {
-  const owner = await openPage(browser);
-  await signInAs(owner, 'owner');
-  await owner.goto('/settings');
-  await owner.getByLabel('Authority').fill(`Ferry District ${mark}`);
-  await owner.getByLabel('Rate', { exact: true }).fill('0.125');
-  await owner.getByLabel('First day').fill('2199-01-01');
-  await owner.getByRole('button', { name: 'Keep this rate' }).click();
-  await owner.getByText(`Ferry District ${mark}: 0.125 % from 1 Jan 2199.`).waitFor();
-  await owner
-    .getByRole('listitem')
-    .filter({ hasText: `Ferry District ${mark}` })
-    .waitFor();
-});

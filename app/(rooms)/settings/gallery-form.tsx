@@ -48,13 +48,6 @@ export function GalleryForm({ gallery }: Readonly<{ gallery: Gallery }>) {
         optional
         width="half"
       />
-      <Field
-        name="returnTerms"
-        label="What the receipt says about bringing a piece back"
-        kind="textarea"
-        defaultValue={gallery.returnTerms}
-        optional
-      />
       <Choice
         name="lengthUnit"
         legend="Sizes are shown in"

@@ -58,7 +58,7 @@ export const firstRunInput = z
   });
 export type FirstRunInput = z.output<typeof firstRunInput>;
 
-/** How the gallery works: name, address, what receipts say, and the basis of rounding. */
+/** How the gallery works: name, address, units, and the basis of rounding. */
 export const galleryInput = z.strictObject({
   requestKey: z.uuid(),
   name: galleryName,
@@ -70,14 +70,14 @@ export const galleryInput = z.strictObject({
   phone: z.string().trim().max(40),
   email: z.union([z.literal(''), z.email('Write a mail address, such as wren@example.org.')]),
   lengthUnit: z.enum(['in', 'mm'], { error: 'Choose inches or millimetres.' }),
-  returnTerms: z.string().trim().max(1000),
   roundTaxBy: roundByInput,
 });
 export type GalleryInput = z.infer<typeof galleryInput>;
 
-/** One authority's rate from a day on. */
+/** One authority's rate at a place, from a day on. */
 export const newRateInput = z.strictObject({
   requestKey: z.uuid(),
+  placeId: z.uuid(),
   authority,
   ratePercent: ratePercentInput,
   fromOn: dayInput,

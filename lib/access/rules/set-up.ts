@@ -1,4 +1,5 @@
 import { rateRefusalMessage, type RateRefusal } from '@/lib/tax/rules/dated';
+import { taxRefusalMessage, type TaxRefusal } from '@/lib/tax/rules/refusals';
 import { notAllowedMessage, type NotAllowed } from '../rules';
 import { passwordRefusalMessage, type PasswordRefusal } from './password';
 
@@ -6,7 +7,7 @@ import { passwordRefusalMessage, type PasswordRefusal } from './password';
 export type FirstRunRefusal = { code: 'already_set_up' } | PasswordRefusal | RateRefusal;
 
 /** Why something about how the gallery works was not changed. */
-export type SettingsRefusal = NotAllowed | RateRefusal | { code: 'key_used_for_something_else' };
+export type SettingsRefusal = NotAllowed | TaxRefusal | { code: 'key_used_for_something_else' };
 
 /** Says in a full sentence why the first run was not finished. */
 export function firstRunRefusalMessage(refusal: FirstRunRefusal): string {
@@ -38,10 +39,15 @@ export function settingsRefusalMessage(refusal: SettingsRefusal): string {
       return notAllowedMessage(refusal);
     case 'key_used_for_something_else':
       return 'This form was sent before with something else in it. Load the page again, please.';
+    case 'place_unknown':
+    case 'place_is_there':
+    case 'state_unknown':
+    case 'state_is_home':
+    case 'treatment_follows_already':
     case 'rate_follows_already':
     case 'rates_above_hundred':
     case 'rate_unknown':
     case 'rate_ends_before_it_begins':
-      return rateRefusalMessage(refusal);
+      return taxRefusalMessage(refusal);
   }
 }

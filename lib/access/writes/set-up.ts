@@ -1,17 +1,17 @@
 import 'server-only';
 import { recordAudit } from '@/lib/audit/writes';
 import { dayOf } from '@/lib/dates/rules';
-import { inTransaction, onceOnly, type Tx } from '@/lib/platform/db/transaction';
+import { inTransaction, type Tx } from '@/lib/platform/db/transaction';
 import { newId } from '@/lib/platform/new-id';
 import { ok, refuse, type Result } from '@/lib/platform/result';
-import { getGallery } from '@/lib/platform/settings';
-import { addRate, endRate } from '@/lib/tax/writes';
-import type { EndRateInput, FirstRunInput, GalleryInput, NewRateInput } from '../input/set-up';
+import { addRate } from '@/lib/tax/writes';
+import type { FirstRunInput, GalleryInput } from '../input/set-up';
 import { hashPassword } from '../password-hash';
-import { allow, type Actor, type Doer } from '../rules';
+import type { Actor, Doer } from '../rules';
 import { readPassword } from '../rules/password';
-import type { FirstRunRefusal, SettingsRefusal } from '../rules/set-up';
+import type { FirstRunRefusal } from '../rules/set-up';
 import type { SessionToken } from '../session';
+import { keepSetting, type SettingKept } from './keep-setting';
 import { openSessionFor } from './sign-in';
 
 const counterName = 'Gallery floor';
@@ -67,12 +67,10 @@ async function makeGallery(
   return ok(true);
 }
 
-type Done = Promise<Result<string, SettingsRefusal>>;
-
 /** Keeps how the gallery works. @returns refuses `not_allowed` */
-export async function keepGallery(doer: Doer, input: GalleryInput): Done {
+export async function keepGallery(doer: Doer, input: GalleryInput): SettingKept {
   const { requestKey, ...settings } = input;
-  return keep(doer, { name: 'keepGallery', requestKey, asked: settings }, async (tx) => {
+  return keepSetting(doer, { name: 'keepGallery', requestKey, asked: settings }, async (tx) => {
     await tx.gallery.update({ where: { id: 1 }, data: settings });
     const facts = settings;
     const entry = {
@@ -84,46 +82,4 @@ export async function keepGallery(doer: Doer, input: GalleryInput): Done {
     await recordAudit(tx, doer, entry);
     return ok(settings.name);
   });
-}
-
-/** Lets a tax rate hold at the gallery from a day on. @returns refuses `not_allowed`, see addRate */
-export async function keepRate(doer: Doer, input: NewRateInput): Done {
-  const { requestKey, ...rate } = input;
-  return keep(doer, { name: 'keepRate', requestKey, asked: rate }, async (tx) => {
-    const { taxPlaceId } = await getGallery(tx);
-    const added = await addRate(tx, taxPlaceId, rate);
-    if (!added.ok) return added;
-    const facts = { ...rate, before: added.value?.ratePercent ?? null };
-    const entry = { did: 'set a tax rate', subject: 'TaxPlace', subjectId: taxPlaceId, facts };
-    await recordAudit(tx, doer, entry);
-    return ok(rate.authority);
-  });
-}
-
-/** Ends a tax rate of the gallery on a day. @returns refuses `not_allowed`, see endRate */
-export async function stopRate(doer: Doer, input: EndRateInput): Done {
-  const { requestKey, rateId, untilOn } = input;
-  return keep(doer, { name: 'stopRate', requestKey, asked: { rateId, untilOn } }, async (tx) => {
-    const { taxPlaceId } = await getGallery(tx);
-    const ended = await endRate(tx, rateId, untilOn);
-    if (!ended.ok) return ended;
-    const { authority, ratePercent } = ended.value;
-    const facts = { authority, ratePercent, untilOn };
-    const entry = { did: 'ended a tax rate', subject: 'TaxPlace', subjectId: taxPlaceId, facts };
-    await recordAudit(tx, doer, entry);
-    return ok(authority);
-  });
-}
-
-type Kept = { name: string; requestKey: string; asked: Record<string, unknown> };
-
-async function keep(
-  doer: Doer,
-  { name, requestKey: key, asked }: Kept,
-  work: (tx: Tx) => Promise<Result<string, SettingsRefusal>>,
-): Done {
-  const may = allow(doer.actor, 'settings.keep');
-  if (!may.ok) return may;
-  const command = { key, name, staffId: doer.actor.id, input: asked, at: doer.at };
-  return onceOnly<string, SettingsRefusal>(command, work);
 }

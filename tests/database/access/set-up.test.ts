@@ -1,7 +1,8 @@
 import { randomUUID } from 'node:crypto';
 import { beforeEach, expect, test } from 'vitest';
 import { hasStaff } from '@/lib/access/reads';
-import { finishFirstRun, keepGallery, keepRate, stopRate } from '@/lib/access/writes/set-up';
+import { finishFirstRun, keepGallery } from '@/lib/access/writes/set-up';
+import { keepRate, stopRate } from '@/lib/access/writes/tax';
 import type { Actor } from '@/lib/access/rules';
 import { findGallery, getGallery } from '@/lib/platform/settings';
 import { listRates } from '@/lib/tax/reads';
@@ -71,7 +72,6 @@ const settings = {
   phone: '',
   email: '',
   lengthUnit: 'mm' as const,
-  returnTerms: 'Within 14 days, whole.',
   roundTaxBy: 'item' as const,
 };
 
@@ -95,9 +95,10 @@ test('nobody else changes the gallery or its rates', async () => {
   const tomas = await takeOn(owner, 'tomas', ['gallery', 'maker', 'books']);
   const [rate] = await listRates(taxPlaceId);
   const rateId = rate?.id ?? '';
+  const mine = { placeId: taxPlaceId, authority: 'Mine', ratePercent: '1' };
   const answers = await Promise.all([
     keepGallery(by(tomas), { ...key(), ...settings }),
-    keepRate(by(tomas), { ...key(), authority: 'Mine', ratePercent: '1', fromOn: '2026-12-01' }),
+    keepRate(by(tomas), { ...key(), ...mine, fromOn: '2026-12-01' }),
     stopRate(by(tomas), { ...key(), rateId, untilOn: '2026-12-01' }),
   ]);
   const refusal = { code: 'not_allowed', permission: 'settings.keep' };
@@ -107,7 +108,7 @@ test('nobody else changes the gallery or its rates', async () => {
 
 test('a new rate closes the one before it, without a day between or in both', async () => {
   const { owner, taxPlaceId } = await opened();
-  const rate = { authority: 'State of Alderland', ratePercent: '5.75' };
+  const rate = { placeId: taxPlaceId, authority: 'State of Alderland', ratePercent: '5.75' };
   done(await keepRate(by(owner), { ...key(), ...rate, fromOn: '2027-01-01' }));
   expect(await listRates(taxPlaceId)).toMatchObject([
     { ratePercent: '5.75', fromOn: '2027-01-01', untilOn: null },
@@ -131,7 +132,8 @@ test('a rate that ended is not ended again', async () => {
 
 test('of two new rates of one authority at the same moment, one is kept', async () => {
   const { owner, taxPlaceId } = await opened();
-  const rate = { authority: 'State of Alderland', fromOn: '2027-01-01' as const };
+  const state = { placeId: taxPlaceId, authority: 'State of Alderland' };
+  const rate = { ...state, fromOn: '2027-01-01' as const };
   const answers = await Promise.all([
     keepRate(by(owner), { ...key(), ...rate, ratePercent: '6' }),
     keepRate(by(owner), { ...key(), ...rate, ratePercent: '7' }),

@@ -3,23 +3,24 @@ import { DayText } from '@/app/ui/figures/day-text';
 import { Field } from '@/app/ui/form/field';
 import { FormFrame } from '@/app/ui/form/form-frame';
 import { RequestKey } from '@/app/ui/form/request-key';
-import { Caution } from '@/app/ui/page/caution';
 import { Empty } from '@/app/ui/page/empty';
 import { addDays, type Day } from '@/lib/dates/rules';
 import { combinedRatePercent, ratesOn } from '@/lib/tax/rules';
 import type { DatedRate } from '@/lib/tax/rules/dated';
-import { addTaxRate, endTaxRate } from './actions';
-import css from './rates.module.css';
+import { addTaxRate, endTaxRate } from '../../actions';
+import css from '../../settings.module.css';
 
 type RatesProps = Readonly<{ rates: readonly DatedRate[]; today: Day }>;
+type RateListProps = RatesProps & Readonly<{ mayKeep: boolean }>;
+type RateFormProps = RatesProps & Readonly<{ placeId: string }>;
 
 /** Every rate with its days, and what they come to today. */
-export function RateList({ rates, today }: RatesProps) {
+export function RateList({ rates, today, mayKeep }: RateListProps) {
   if (rates.length === 0) {
     return (
       <Empty title="No rate is kept yet">
-        Nothing can be sold at the counter before at least one is there. Where a sale is taxed by
-        nobody, keep a rate of 0.
+        Nothing can be sold with this place’s tax before at least one is there. Where a sale is
+        taxed by nobody, keep a rate of 0.
       </Empty>
     );
   }
@@ -47,7 +48,7 @@ export function RateList({ rates, today }: RatesProps) {
                 </>
               ) : null}
             </span>
-            {rate.untilOn ? null : <EndRate rate={rate} />}
+            {rate.untilOn || !mayKeep ? null : <EndRate rate={rate} />}
           </li>
         ))}
       </ul>
@@ -76,11 +77,12 @@ function EndRate({ rate }: Readonly<{ rate: DatedRate }>) {
 }
 
 /** A new authority, or a new rate of one that is here; the earlier rate ends the day before. */
-export function RateForm({ rates, today }: RatesProps) {
+export function RateForm({ rates, today, placeId }: RateFormProps) {
   const authorities = [...new Set(rates.map((rate) => rate.authority))];
   return (
     <FormFrame action={addTaxRate} label="A rate from a day on">
       <RequestKey />
+      <input type="hidden" name="placeId" value={placeId} />
       <Field
         name="authority"
         label="Authority"
@@ -103,10 +105,6 @@ export function RateForm({ rates, today }: RatesProps) {
         required
         width="half"
       />
-      <Caution>
-        the tool works the tax out from what is kept here; a tax adviser says which rates are yours,
-        and what is taxed.
-      </Caution>
       <SubmitButton>Keep this rate</SubmitButton>
     </FormFrame>
   );
