@@ -102,20 +102,3 @@ export async function findFair(actor: Actor, number: number): Promise<FairSheet 
   };
   return { fair, list, sold, money, earning: fairEarning(money) };
 }
-
-/** A place of ours that pieces leave for a fair, and come back to. */
-export type HomePlace = { id: string; name: string };
-
-/** Our own open places: the counter's first, then by name. */
-export async function listHomePlaces(actor: Actor): Promise<HomePlace[]> {
-  assertAllowed(actor, 'outside.keep');
-  const { counterId } = await getGallery();
-  const rows = await db().place.findMany({
-    where: { closedAt: null, kind: { in: ['gallery', 'storeroom', 'studio'] } },
-    select: { id: true, name: true },
-    orderBy: { name: 'asc' },
-    take: 100,
-  });
-  const isCounter = (place: HomePlace) => (place.id === counterId ? 0 : 1);
-  return rows.toSorted((one, other) => isCounter(one) - isCounter(other));
-}

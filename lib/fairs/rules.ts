@@ -18,13 +18,8 @@ export type FairRefusal =
 
 /** Says in full sentences why something about a fair was not written down. */
 export function fairRefusalMessage(refusal: FairRefusal): string {
+  if (isPlain(refusal)) return plainMessages[refusal.code];
   switch (refusal.code) {
-    case 'unknown_fair':
-    case 'unknown_tax_place':
-    case 'unknown_place':
-    case 'unknown_piece':
-    case 'fair_has_changed':
-      return plainMessages[refusal.code];
     case 'fair_is_closed':
       return `${refusal.name} is counted back in and closed. Nothing stands there any more.`;
     case 'fair_is_known':
@@ -51,6 +46,12 @@ const plainMessages = {
     'Something was sold or moved at this fair since the page was opened. Look at the list once ' +
     'more; nothing was written.',
 } as const;
+
+type PlainRefusal = Extract<FairRefusal, { code: keyof typeof plainMessages }>;
+
+function isPlain(refusal: FairRefusal): refusal is PlainRefusal {
+  return refusal.code in plainMessages;
+}
 
 function whichNumberMessage(refusal: Extract<FairRefusal, { code: 'which_number' }>): string {
   const { title, sku, here } = refusal;

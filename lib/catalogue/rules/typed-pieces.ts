@@ -61,12 +61,15 @@ function readLine(line: string, at: number): Result<TypedPiece, TypedPiecesRefus
   const [, code = '', hash, times, count] = pieceLine.exec(line.toUpperCase()) ?? [];
   const number = hash === undefined ? null : Number(hash);
   const quantity = Number(times ?? count ?? '1');
-  const isCode = code.length >= skuLength.least && code.length <= skuLength.most;
-  if (!isCode || (number !== null && (number < 1 || quantity !== 1))) {
+  if (!isCodeLong(code) || (number !== null && (number < 1 || quantity !== 1))) {
     return refuse({ code: 'not_a_piece', line: at, text: line.slice(0, 40) });
   }
   if (quantity < 1 || quantity > typedMost.quantity) return tooMany(at);
   return ok({ code, number, quantity });
+}
+
+function isCodeLong({ length }: string): boolean {
+  return length >= skuLength.least && length <= skuLength.most;
 }
 
 function tooMany(line: number) {

@@ -5,6 +5,7 @@ import { dayOf } from '@/lib/dates/rules';
 import { onceOnly, type Tx } from '@/lib/platform/db/transaction';
 import { ok, refuse, type Result } from '@/lib/platform/result';
 import { getGallery } from '@/lib/platform/settings';
+import { isHomePlace } from '@/lib/stock/reads/home-places';
 import type { StockRefusal } from '@/lib/stock/rules';
 import { bringIntoStock, moveStock } from '@/lib/stock/writes';
 import type { CountFairInput } from '../input';
@@ -12,7 +13,6 @@ import { readTakeList, standingRows, type TakenPiece } from '../reads/standing';
 import type { FairRefusal } from '../rules';
 import { decideFairCount, fairCountWords, type CountedPiece, type FairCount } from '../rules/count';
 import { openFairById, type FairAnswer } from '../writes';
-import { isHome } from './take';
 
 /** What a count did, in words; whether the fair is closed by it. */
 export type CountedAnswer = { words: string; isClosed: boolean };
@@ -43,7 +43,7 @@ async function countBack(
   const { fairId, toId, rows } = input;
   const fair = await openFairById(tx, fairId);
   if (!fair.ok) return fair;
-  if (!(await isHome(tx, toId))) return refuse({ code: 'unknown_place' });
+  if (!(await isHomePlace(tx, toId))) return refuse({ code: 'unknown_place' });
   const { timeZone, lengthUnit } = await getGallery(tx);
   const on = dayOf(doer.at, timeZone);
   const { placeId, number, name } = fair.value;

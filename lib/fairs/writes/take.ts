@@ -7,6 +7,7 @@ import { onceOnly, type Tx } from '@/lib/platform/db/transaction';
 import { invariant } from '@/lib/platform/invariant';
 import { ok, refuse, type Result } from '@/lib/platform/result';
 import { getGallery } from '@/lib/platform/settings';
+import { isHomePlace } from '@/lib/stock/reads/home-places';
 import { readNumbersAt } from '@/lib/stock/reads/numbers';
 import { moveStock, type PieceToMove } from '@/lib/stock/writes';
 import type { TakeToFairInput } from '../input';
@@ -43,7 +44,7 @@ async function take(
   const { fairId, fromId } = input;
   const fair = await openFairById(tx, fairId);
   if (!fair.ok) return fair;
-  if (!(await isHome(tx, fromId))) return refuse({ code: 'unknown_place' });
+  if (!(await isHomePlace(tx, fromId))) return refuse({ code: 'unknown_place' });
   const known = await findTypedPieces(tx, input.pieces);
   if (!known.ok) return known;
   const pieces = await withNumbers(tx, known.value, fromId);
@@ -66,15 +67,6 @@ async function take(
   const did = 'took pieces to a fair';
   await recordAudit(tx, doer, { did, subject: 'Fair', subjectId: fairId, facts });
   return ok({ pieces: count, transferNumber: moved.value.number });
-}
-
-/** Whether this is an open place of our own: no fair, no other gallery. */
-export async function isHome(tx: Tx, placeId: string): Promise<boolean> {
-  const place = await tx.place.findFirst({
-    where: { id: placeId, closedAt: null, kind: { in: ['gallery', 'storeroom', 'studio'] } },
-    select: { id: true },
-  });
-  return place !== null;
 }
 
 /** Editions move by their numbers: the one that was written, or the only ones there are. */
