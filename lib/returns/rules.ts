@@ -1,3 +1,4 @@
+import { isAllowed, type Role } from '@/lib/access/rules';
 import { addDays, type Day } from '@/lib/dates/rules';
 import { isMoneyForLater } from '@/lib/ledger/rules/sale-entry';
 import { shareCents, sumCents, type Cents } from '@/lib/money/rules';
@@ -157,4 +158,9 @@ function referralOf(sale: SoldSale, lines: readonly DecidedLine[]): Cents {
     beforeCents: goodsCents(backBefore),
     nowCents: goodsCents(backNow),
   });
+}
+
+/** Whether these roles may take back what is late or was sold for good: the owner may. */
+export function mayGoBeyond(roles: readonly Role[]): boolean {
+  return isAllowed(roles, 'counter.discount_beyond');
 }

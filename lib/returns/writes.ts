@@ -1,5 +1,5 @@
 import 'server-only';
-import { allow, isAllowed, type Doer } from '@/lib/access/rules';
+import { allow, type Doer } from '@/lib/access/rules';
 import { dayOf } from '@/lib/dates/rules';
 import { onceOnly, type Tx } from '@/lib/platform/db/transaction';
 import { ok, refuse, type Result } from '@/lib/platform/result';
@@ -7,7 +7,7 @@ import { getGallery } from '@/lib/platform/settings';
 import { looksLikeCardNumber } from '@/lib/money/rules/card-number';
 import type { StrikeOutInput, TakeBackInput } from './input';
 import { readSoldSale } from './reads/sold-sale';
-import { decideReturn, type AskedReturn } from './rules';
+import { decideReturn, mayGoBeyond, type AskedReturn } from './rules';
 import type { ReturnRefusal } from './rules/refusals';
 import { recordReturn } from './writes/record-return';
 
@@ -77,7 +77,7 @@ async function answer(
   const decided = decideReturn(sale, asked, {
     returnedOn: dayOf(doer.at, gallery.timeZone),
     returnDays: gallery.returnDays,
-    mayGoBeyond: mayGoBeyond(doer),
+    mayGoBeyond: mayGoBeyond(doer.actor.roles),
   });
   if (!decided.ok) return decided;
   const recorded = await recordReturn(tx, doer, decided.value);
@@ -86,9 +86,4 @@ async function answer(
     total: decided.value.totalCents.toString(),
     creditCode: recorded.credit?.code ?? null,
   });
-}
-
-/** Who may take off more than staff may, may take back what came late or was sold for good. */
-function mayGoBeyond({ actor }: Doer): boolean {
-  return isAllowed(actor.roles, 'counter.discount_beyond');
 }
