@@ -32,6 +32,10 @@ export const permissions = {
     roles: ownerAlone,
     words: 'take off more than staff may by themselves',
   },
+  'counter.return_beyond': {
+    roles: ownerAlone,
+    words: 'take back what is late or was sold for good',
+  },
   'counter.give_back': { roles: gallery, words: 'take pieces back and give money back' },
   'counter.close_day': { roles: gallery, words: 'count the drawer and close the day' },
   'receipts.see': { roles: ['owner', 'gallery', 'books'], words: 'look at receipts' },

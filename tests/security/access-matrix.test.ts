@@ -7,6 +7,7 @@ import { isAllowed, permissions, roles, type Permission, type Role } from '@/lib
 const expected: Record<Permission, string> = {
   'counter.sell': 'OG',
   'counter.discount_beyond': 'O',
+  'counter.return_beyond': 'O',
   'counter.give_back': 'OG',
   'counter.close_day': 'OG',
   'receipts.see': 'OGB',
