@@ -56,41 +56,20 @@ async function countKinds() {
   return rows.map((row) => ({ kind: row.kind, count: row._count }));
 }
 
-const movementRow = z.object({
-  id: z.bigint(),
-  quantity: z.number(),
-  reason: z.enum(['opening', 'made', 'sold', 'counted', 'broken', 'missing']),
-  place: z.string(),
-  at: z.date(),
-  staff: z.string().nullable(),
-  note: z.string(),
-  /** The number of the receipt it left with. */
-  saleNumber: z.number().nullable(),
-  stockListId: z.string().nullable(),
-});
-
-/** One thing that happened to a piece's stock, the newest first. */
-export type MovementTold = z.infer<typeof movementRow>;
-
-/** A piece with where it stands and what happened to it. */
+/** A piece with where it stands; what happened to it is a story of its own. */
 export type PieceSheet = {
   piece: Piece;
   story: string;
   places: readonly { place: string; onHand: number }[];
-  movements: MovementTold[];
-  /** Movements in all; more than are listed when the history is long. */
-  movementsInAll: number;
   lastSoldAt: Date | null;
   /** The same design in its other kinds, sizes and colourways. */
   others: Piece[];
 };
 
-/** How many movements a piece's page tells. */
-const movementsTold = 60;
 const othersMost = 24;
 
 /**
- * A piece's own page: where it stands, and its history.
+ * A piece's own page: where it stands, and the same design in its other forms.
  *
  * @returns null when no SKU is exactly this
  */
@@ -100,13 +79,12 @@ export async function findPieceSheet(actor: Actor, code: string): Promise<PieceS
     SELECT id, 0 AS rank, 0::real AS far FROM "Sku" WHERE code = ${code.trim().toUpperCase()}`;
   const [piece] = await piecesIn(db(), named, 1);
   if (!piece) return null;
-  const [places, movements, facts, others] = await Promise.all([
+  const [places, facts, others] = await Promise.all([
     placesOf(piece.id),
-    movementsOf(piece.id),
     factsOf(piece.id),
     othersOf(piece),
   ]);
-  return { piece, places, movements, ...facts, others };
+  return { piece, places, ...facts, others };
 }
 
 async function placesOf(skuId: string) {
@@ -119,24 +97,9 @@ async function placesOf(skuId: string) {
   return levels.map((level) => ({ place: level.place.name, onHand: level.onHand }));
 }
 
-async function movementsOf(skuId: string): Promise<MovementTold[]> {
-  const rows = await db().$queryRaw`
-    SELECT movement.id, movement.quantity, movement.reason::text, place.name AS place, movement.at,
-      staff.name AS staff, movement.note, sale.number AS "saleNumber", movement."stockListId"
-    FROM "StockMovement" movement
-    JOIN "Place" place ON place.id = movement."placeId"
-    LEFT JOIN "Staff" staff ON staff.id = movement."staffId"
-    LEFT JOIN "SaleLine" line ON line.id = movement."saleLineId"
-    LEFT JOIN "Sale" sale ON sale.id = line."saleId"
-    WHERE movement."skuId" = ${skuId}::uuid
-    ORDER BY movement.at DESC, movement.id DESC LIMIT ${movementsTold}`;
-  return z.array(movementRow).parse(rows);
-}
-
 async function factsOf(skuId: string) {
   const rows = await db().$queryRaw`
     SELECT design.story,
-      (SELECT count(*)::int FROM "StockMovement" WHERE "skuId" = sku.id) AS "movementsInAll",
       (SELECT max(at) FROM "StockMovement" WHERE "skuId" = sku.id AND reason = 'sold')
         AS "lastSoldAt"
     FROM "Sku" sku JOIN "Design" design ON design.id = sku."designId"
@@ -147,7 +110,6 @@ async function factsOf(skuId: string) {
 
 const factsRow = z.object({
   story: z.string(),
-  movementsInAll: z.number(),
   lastSoldAt: z.date().nullable(),
 });
 

@@ -5,7 +5,8 @@ import { constraintOf } from '@/lib/platform/db/errors';
 import { inTransaction } from '@/lib/platform/db/transaction';
 import { ok } from '@/lib/platform/result';
 import { findByCode, findPieces } from '@/lib/stock/reads';
-import { findPieceSheet, listStock } from '@/lib/stock/reads/stock-room';
+import { readStory } from '@/lib/stock/reads/moves/story';
+import { listStock } from '@/lib/stock/reads/stock-room';
 import { bringIntoStock } from '@/lib/stock/writes';
 import { correctStock } from '@/lib/stock/writes/correct-stock';
 import { confirmStockList, showStockList } from '@/lib/stock/writes/stock-list';
@@ -89,9 +90,14 @@ test('a broken piece goes, is told in its history, and the last broken twice is 
   ]);
   expect(both.map((each) => each.ok).sort()).toEqual([false, true]);
   expect(both.find((each) => !each.ok)).toMatchObject({ refusal: { code: 'fewer_here' } });
-  const sheet = await findPieceSheet(here.maker.actor, 'TERN-10-CEL');
-  expect(sheet?.movements.map((each) => each.quantity)).toEqual([-1, -3, 3, 4]);
-  expect(sheet?.movements[0]).toMatchObject({ reason: 'broken', note: 'fell off its hook' });
+  const { told } = await readStory(here.maker.actor, ternId, { page: 1 });
+  expect(told.map((each) => [each.quantity, each.standing])).toEqual([
+    [-1, 3],
+    [-3, 4],
+    [3, 7],
+    [4, 4],
+  ]);
+  expect(told[0]).toMatchObject({ reason: 'broken', note: 'fell off its hook' });
 });
 
 test('a correction sent twice happens once, and a maker may not correct', async () => {

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { correctionRefusalMessage, decideCorrection } from '@/lib/stock/rules/correction';
-import { movementWords, standingWords } from '@/lib/stock/rules/words';
+import { standingWords } from '@/lib/stock/rules/words';
 
 test.each([
   { said: { reason: 'made', pieces: 3 }, onHand: 5, quantity: 3 },
@@ -23,16 +23,6 @@ test.each([
   const decided = decideCorrection(said, onHand);
   expect(decided).toMatchObject({ ok: false, refusal: { code } });
   if (!decided.ok) expect(correctionRefusalMessage(decided.refusal)).toMatch(/^[A-Z].+\.$/);
-});
-
-test.each([
-  [-1, 'sold', '1 sold'],
-  [3, 'made', '3 came from the studio'],
-  [-2, 'counted', 'Counted: 2 fewer'],
-  [2, 'counted', 'Counted: 2 more than thought'],
-  [1, 'missing', '1 found again'],
-] as const)('%i %s is told as “%s”', (quantity, reason, words) => {
-  expect(movementWords({ quantity, reason })).toBe(words);
 });
 
 test.each([

@@ -1,68 +1,31 @@
 import Link from 'next/link';
-import { InstantText } from '@/app/ui/figures/day-text';
-import { Table } from '@/app/ui/figures/table';
-import type { MovementTold, PieceSheet } from '@/lib/stock/reads/stock-room';
-import { movementWords } from '@/lib/stock/rules/words';
+import { requireActor } from '@/lib/access/reads';
+import { readStory } from '@/lib/stock/reads/moves/story';
+import type { PieceSheet } from '@/lib/stock/reads/stock-room';
 import css from '../stock.module.css';
+import { StoryList } from './moves/story-list';
 
 type HistoryProps = Readonly<{ sheet: PieceSheet; timeZone: string }>;
 
-/** What happened to a piece's stock, the newest first, in words. */
-export function History({ sheet, timeZone }: HistoryProps) {
-  const { movements, movementsInAll } = sheet;
-  if (movements.length === 0) {
-    return <p className={css['quiet']}>Nothing has come or gone yet.</p>;
-  }
+/** How many sentences a piece's own page tells; the rest stands on a page of its own. */
+const sentencesHere = 12;
+
+/** What happened to a piece lately, the newest first, as sentences. */
+export async function History({ sheet, timeZone }: HistoryProps) {
+  const actor = await requireActor('stock.see');
+  const { piece } = sheet;
+  const story = await readStory(actor, piece.id, { page: 1, limit: sentencesHere });
+  if (story.inAll === 0) return <p className={css['quiet']}>Nothing has come or gone yet.</p>;
   return (
     <>
-      <Table
-        caption="What came and went"
-        captionHeardOnly
-        columns={[
-          { name: 'What' },
-          { name: 'When' },
-          { name: 'Where', wideOnly: true },
-          { name: 'Who', wideOnly: true },
-          { name: 'Pieces', figure: true },
-        ]}
-        rows={movements.map((movement) => ({
-          key: String(movement.id),
-          cells: [
-            <What key="what" movement={movement} />,
-            <InstantText key="when" at={movement.at} zone={timeZone} />,
-            movement.place,
-            movement.staff ?? '',
-            movement.quantity > 0 ? `+${movement.quantity}` : `−${-movement.quantity}`,
-          ],
-        }))}
-      />
-      {movementsInAll > movements.length ? (
-        <p className={css['quiet']}>
-          The latest {movements.length} of {movementsInAll.toLocaleString('en-US')}.
+      <StoryList story={story} timeZone={timeZone} roles={actor.roles} />
+      {story.pages > 1 ? (
+        <p>
+          <Link href={`/stock/${piece.code}/moves`}>
+            The whole story, {story.inAll.toLocaleString('en-US')} sentences
+          </Link>
         </p>
       ) : null}
-    </>
-  );
-}
-
-function What({ movement }: Readonly<{ movement: MovementTold }>) {
-  const note = movement.note === '' ? '' : `: ${movement.note}`;
-  return (
-    <>
-      {movementWords(movement)}
-      {note}
-      {movement.saleNumber === null ? null : (
-        <>
-          {', '}
-          <Link href={`/receipts/${movement.saleNumber}`}>receipt {movement.saleNumber}</Link>
-        </>
-      )}
-      {movement.stockListId === null ? null : (
-        <>
-          {', '}
-          <Link href={`/stock/list/${movement.stockListId}`}>from a list</Link>
-        </>
-      )}
     </>
   );
 }
