@@ -12,14 +12,14 @@ import { openJob } from '../actions';
 
 export const metadata: Metadata = { title: 'Begin something new' };
 
-type NewJobPageProps = Readonly<{ searchParams: Promise<{ piece?: string | string[] }> }>;
+type NewJobPageProps = Readonly<{ searchParams: Promise<Record<string, string | string[]>> }>;
 
 /** A job of the studio's own: pieces for stock, or a trial. */
 export default async function NewJobPage({ searchParams }: NewJobPageProps) {
   const actor = await requireActor('studio.move');
   const pieces = await listPiecesToMake(actor);
-  const asked = (await searchParams).piece;
-  const chosen = pieces.find((piece) => piece.skuId === asked);
+  const asked = askedFor(await searchParams);
+  const chosen = pieces.find((piece) => piece.skuId === asked.skuId);
   const techniques = Object.keys(routes).map((key) => {
     const technique = key as Technique;
     const days = routes[technique].reduce((sum, step) => sum + step.likelyDays, 0);
@@ -42,13 +42,20 @@ export default async function NewJobPage({ searchParams }: NewJobPageProps) {
           maxLength={120}
           required
         />
-        <Choice name="technique" legend="How" options={techniques} size="counter" />
+        <Choice
+          name="technique"
+          legend="How"
+          options={techniques}
+          defaultValue={asked.technique}
+          size="counter"
+        />
         <Field
           name="pieces"
           label="How many pieces"
           hint="With the spare ones: a few crack on the way."
           kind="count"
           width="short"
+          defaultValue={asked.count}
           required
         />
         {pieces.length > 0 ? (
@@ -69,4 +76,15 @@ export default async function NewJobPage({ searchParams }: NewJobPageProps) {
       </FormFrame>
     </>
   );
+}
+
+/** What a page that leads here asks for; what does not read is left out. */
+function askedFor(query: Record<string, string | string[]>) {
+  const text = (name: string) => [query[name] ?? ''].flat()[0] ?? '';
+  const technique = text('technique');
+  return {
+    skuId: text('piece'),
+    count: /^[1-9]\d{0,3}$/.test(text('pieces')) ? text('pieces') : undefined,
+    technique: technique in routes ? technique : undefined,
+  };
 }
