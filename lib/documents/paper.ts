@@ -42,7 +42,7 @@ export async function makePaper(
   const parts: Uint8Array[] = [];
   paper.on('data', (part: Uint8Array) => parts.push(part));
   const done = new Promise<void>((resolve) => paper.on('end', resolve));
-  for (const [name, file] of Object.entries(faces)) paper.registerFont(name, faceOf(file));
+  takeHands(paper);
   paper.fillColor(iron);
   writeHead(paper, gallery);
   write(paper);
@@ -56,6 +56,11 @@ export async function makePaper(
 export const iron = '#33281f';
 /** See {@link iron}. */
 export const ash = '#6a5f56';
+
+/** Registers our hands on a document: serif, italic, sans and bold. */
+export function takeHands(paper: Paper): void {
+  for (const [name, file] of Object.entries(faces)) paper.registerFont(name, faceOf(file));
+}
 
 function faceOf(file: string): Buffer {
   return readFileSync(join(process.cwd(), 'app', 'fonts', 'paper', `${file}.ttf`));
