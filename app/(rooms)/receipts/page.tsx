@@ -18,7 +18,7 @@ import {
   listReceiptsOn,
   receiptsListed,
   type DayOfReceipts,
-} from '@/lib/sales/reads/receipts';
+} from '@/lib/sales/reads/receipts-of-day';
 import css from './receipts.module.css';
 
 export const metadata: Metadata = { title: 'Receipts' };

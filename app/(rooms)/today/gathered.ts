@@ -4,7 +4,7 @@ import { dayOf, type Day } from '@/lib/dates/rules';
 import { listNext, type InDiary } from '@/lib/installation/reads';
 import { dayToldWords } from '@/lib/installation/rules/calendar';
 import { getGallery } from '@/lib/platform/settings';
-import { listReceiptsOn, type DayOfReceipts } from '@/lib/sales/reads/receipts';
+import { listReceiptsOn, type DayOfReceipts } from '@/lib/sales/reads/receipts-of-day';
 import { listStandingTooLong, type OnBench } from '@/lib/studio/reads';
 import { listSoldOut, type SoldOut } from '@/lib/studio/reads/make-next';
 

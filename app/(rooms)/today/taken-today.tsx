@@ -1,6 +1,6 @@
 import Link from 'next/link';
 import { Money } from '@/app/ui/figures/money';
-import type { DayOfReceipts } from '@/lib/sales/reads/receipts';
+import type { DayOfReceipts } from '@/lib/sales/reads/receipts-of-day';
 import css from './today.module.css';
 
 /** What was sold today, as a sentence. */

@@ -1,24 +1,55 @@
 import 'server-only';
+import type { Prisma } from '@/generated/prisma/client';
 import { assertAllowed } from '@/lib/access/reads';
 import type { Actor } from '@/lib/access/rules';
-import { dateFromDay, dayFromDate, type Day } from '@/lib/dates/rules';
-import { sumCents, type Cents } from '@/lib/money/rules';
+import { dayFromDate, type Day } from '@/lib/dates/rules';
+import type { DiscountKind, LineKind } from '@/lib/ledger/rules';
+import type { Cents } from '@/lib/money/rules';
 import { db } from '@/lib/platform/db/client';
 import type { SaleTaxDue } from '../rules/pricing';
 import type { Channel } from '../rules/refusals';
 import { changeCents, type Tender } from '../rules/tenders';
 
-/** The most receipts that a day shows. */
-export const receiptsListed = 500;
-
 /** One line as it was sold. */
 export type ReceiptLine = {
   position: number;
+  kind: LineKind;
   title: string;
   what: string;
   quantity: number;
   unitPriceCents: Cents;
   netCents: Cents;
+  discounts: { kind: DiscountKind; reason: string; amountCents: Cents }[];
+  /** The numbers of an edition that left. */
+  numbers: number[];
+  /** Sold for good, with a flaw that was told; null for a first. */
+  flaw: string | null;
+  /** The voucher that was sold, with what is on it now. */
+  voucher: { code: string; balanceCents: Cents; expiresOn: Day | null } | null;
+  /** Sold, and still hanging here until a day. */
+  hangsUntilOn: Day | null;
+  /** How many came back since. */
+  backCount: number;
+};
+
+/** A tender with the number of the voucher or credit that paid. */
+export type ReceiptTender = Tender & { code: string | null };
+
+/** A return that answered the sale. */
+export type ReceiptReturn = {
+  number: number;
+  kind: 'returned' | 'exchanged' | 'voided';
+  on: Day;
+  totalCents: Cents;
+};
+
+/** The carrier's slip of what was sent. */
+export type ReceiptProof = {
+  carrier: string;
+  number: string;
+  sentOn: Day;
+  arrivedOn: Day | null;
+  fileId: string | null;
 };
 
 /** A receipt: everything that was sold, charged and paid, as it was on that day. */
@@ -31,145 +62,117 @@ export type Receipt = {
   soldBy: string;
   collector: { id: string; name: string } | null;
   taxPlace: string;
+  delivery: 'taken' | 'sent' | 'installed';
+  deliverTo: string;
+  exemptWhy: string;
+  giftTo: string;
+  giftWords: string;
+  /** The fair at which it was sold. */
+  fair: string | null;
   lines: ReceiptLine[];
   taxes: SaleTaxDue[];
-  tenders: Tender[];
+  tenders: ReceiptTender[];
   netCents: Cents;
   taxCents: Cents;
   totalCents: Cents;
   changeCents: Cents;
+  returns: ReceiptReturn[];
+  proof: ReceiptProof | null;
   /** The number of its entry in the journal. */
   entryNumber: number;
 };
 
-const byPosition = { orderBy: { position: 'asc' } } as const;
+const lineColumns = {
+  ...{ position: true, kind: true, title: true, what: true, quantity: true },
+  ...{ unitPriceCents: true, netCents: true },
+  discounts: {
+    orderBy: { id: 'asc' },
+    select: { kind: true, reason: true, amountCents: true },
+  },
+  movements: {
+    where: { reason: 'sold', editionNumber: { not: null } },
+    orderBy: { editionNumber: 'asc' },
+    select: { editionNumber: true },
+  },
+  sku: { select: { grade: true, flaw: true } },
+  credit: { select: { code: true, balanceCents: true, expiresOn: true } },
+  toCollect: { select: { untilOn: true, collectedAt: true } },
+  returned: { select: { quantity: true } },
+} as const satisfies Prisma.SaleLineSelect;
 
 const receiptColumns = {
-  id: true,
-  number: true,
-  channel: true,
-  soldAt: true,
-  soldOn: true,
-  netCents: true,
-  taxCents: true,
-  totalCents: true,
+  ...{ id: true, number: true, channel: true, soldAt: true, soldOn: true },
+  ...{ netCents: true, taxCents: true, totalCents: true },
+  ...{ delivery: true, deliverTo: true, exemptWhy: true, giftTo: true, giftWords: true },
   staff: { select: { name: true } },
   collector: { select: { id: true, name: true } },
   taxPlace: { select: { name: true } },
+  fair: { select: { name: true } },
   entry: { select: { number: true } },
-  lines: {
-    ...byPosition,
-    select: {
-      position: true,
-      title: true,
-      what: true,
-      quantity: true,
-      unitPriceCents: true,
-      netCents: true,
-    },
-  },
+  lines: { orderBy: { position: 'asc' }, select: lineColumns },
   taxes: {
     orderBy: { authority: 'asc' },
     select: { authority: true, ratePercent: true, taxableCents: true, taxCents: true },
   },
   tenders: {
-    ...byPosition,
-    select: { kind: true, amountCents: true, givenCents: true, reference: true },
+    orderBy: { position: 'asc' },
+    select: {
+      ...{ kind: true, amountCents: true, givenCents: true, reference: true },
+      credit: { select: { code: true } },
+    },
   },
-} as const;
+  returns: {
+    orderBy: { number: 'asc' },
+    select: { number: true, kind: true, returnedOn: true, totalCents: true },
+  },
+  proof: {
+    select: { carrier: true, number: true, sentOn: true, arrivedOn: true, fileId: true },
+  },
+} as const satisfies Prisma.SaleSelect;
 
 /** The receipt of that number; null when no sale has it. */
 export async function findReceipt(actor: Actor, number: number): Promise<Receipt | null> {
   assertAllowed(actor, 'receipts.see');
   const sale = await db().sale.findUnique({ where: { number }, select: receiptColumns });
   if (!sale) return null;
-  const { staff, taxPlace, entry, taxes, soldOn, ...kept } = sale;
+  const { staff, taxPlace, fair, entry, taxes, soldOn, proof, lines, returns, ...kept } = sale;
+  const tenders = kept.tenders.map(({ credit, ...tender }) => ({
+    ...tender,
+    code: credit?.code ?? null,
+  }));
   return {
     ...kept,
     soldOn: dayFromDate(soldOn),
     soldBy: staff.name,
     taxPlace: taxPlace.name,
+    fair: fair?.name ?? null,
     entryNumber: entry.number,
+    lines: lines.map(lineOf),
     taxes: taxes.map((tax) => ({ ...tax, ratePercent: tax.ratePercent.toString() })),
-    changeCents: changeCents(kept.tenders),
+    tenders,
+    changeCents: changeCents(tenders),
+    returns: returns.map(({ returnedOn, ...back }) => ({ ...back, on: dayFromDate(returnedOn) })),
+    proof: proof && {
+      ...proof,
+      sentOn: dayFromDate(proof.sentOn),
+      arrivedOn: proof.arrivedOn && dayFromDate(proof.arrivedOn),
+    },
   };
 }
 
-/** A receipt in a day's list. */
-export type ReceiptInList = {
-  number: number;
-  soldAt: Date;
-  soldBy: string;
-  collector: string | null;
-  titles: string[];
-  pieces: number;
-  totalCents: Cents;
-};
+type LineRow = Prisma.SaleLineGetPayload<{ select: typeof lineColumns }>;
 
-/** What was sold on a day, and how it was paid. */
-export type DayOfReceipts = {
-  day: Day;
-  receipts: ReceiptInList[];
-  netCents: Cents;
-  taxCents: Cents;
-  totalCents: Cents;
-  /** By how it was paid, largest first; what nobody used is left out. */
-  paid: { kind: Tender['kind']; amountCents: Cents }[];
-};
-
-/** What was sold on a day, the newest first, with its sums; at most 500 receipts are listed. */
-export async function listReceiptsOn(actor: Actor, day: Day): Promise<DayOfReceipts> {
-  assertAllowed(actor, 'receipts.see');
-  const where = { soldOn: dateFromDay(day) };
-  const [sales, sums, tenders] = await Promise.all([
-    db().sale.findMany({
-      where,
-      orderBy: { number: 'desc' },
-      take: receiptsListed,
-      select: {
-        number: true,
-        soldAt: true,
-        totalCents: true,
-        staff: { select: { name: true } },
-        collector: { select: { name: true } },
-        lines: { ...byPosition, select: { title: true, quantity: true } },
-      },
-    }),
-    db().sale.aggregate({ where, _sum: { netCents: true, taxCents: true, totalCents: true } }),
-    db().tender.groupBy({ by: ['kind'], where: { sale: where }, _sum: { amountCents: true } }),
-  ]);
+function lineOf({ movements, sku, credit, toCollect, returned, ...line }: LineRow): ReceiptLine {
+  const isWaiting = toCollect !== null && toCollect.collectedAt === null;
   return {
-    day,
-    receipts: sales.map(({ staff, collector, lines, ...sale }) => ({
-      ...sale,
-      soldBy: staff.name,
-      collector: collector?.name ?? null,
-      titles: lines.map((line) => line.title),
-      pieces: lines.reduce((count, line) => count + line.quantity, 0),
-    })),
-    netCents: sums._sum.netCents ?? 0n,
-    taxCents: sums._sum.taxCents ?? 0n,
-    totalCents: sums._sum.totalCents ?? 0n,
-    paid: paidBy(tenders),
+    ...line,
+    numbers: movements.flatMap(({ editionNumber }) => editionNumber ?? []),
+    flaw: sku && sku.grade !== 'first' ? sku.flaw : null,
+    voucher: credit && {
+      ...credit,
+      expiresOn: credit.expiresOn && dayFromDate(credit.expiresOn),
+    },
+    hangsUntilOn: isWaiting ? dayFromDate(toCollect.untilOn) : null,
+    backCount: returned.reduce((count, back) => count + back.quantity, 0),
   };
-}
-
-function paidBy(
-  tenders: readonly { kind: Tender['kind']; _sum: { amountCents: Cents | null } }[],
-): DayOfReceipts['paid'] {
-  return tenders
-    .map(({ kind, _sum }) => ({ kind, amountCents: sumCents([_sum.amountCents ?? 0n]) }))
-    .filter((each) => each.amountCents > 0n)
-    .sort((a, b) => (a.amountCents < b.amountCents ? 1 : -1));
-}
-
-/** The day of the newest receipt before today, or null: where a quiet day leads back to. */
-export async function findLastDaySold(actor: Actor, before: Day): Promise<Day | null> {
-  assertAllowed(actor, 'receipts.see');
-  const sale = await db().sale.findFirst({
-    where: { soldOn: { lt: dateFromDay(before) } },
-    orderBy: [{ soldOn: 'desc' }, { number: 'desc' }],
-    select: { soldOn: true },
-  });
-  return sale && dayFromDate(sale.soldOn);
 }
