@@ -59,11 +59,17 @@ export async function takePayment(
   return carryOut(doer, command, (tx) => addPayment(tx, doer, payment));
 }
 
-/** The step of {@link takePayment}: joins the caller's transaction, asks nobody for leave. */
+/**
+ * The step of {@link takePayment}: joins the caller's transaction, asks nobody for leave.
+ *
+ * @param postedBy the entry by which the money is in the books already, when a slip took it; null
+ *   posts an entry of its own
+ */
 export async function addPayment(
   tx: Tx,
   doer: Doer,
   payment: PaymentToTake,
+  postedBy: string | null = null,
 ): Promise<Result<PaymentTaken, CommissionRefusal>> {
   const found = await findForWriting(tx, doer, payment.commissionId);
   if (!found.ok) return found;
@@ -78,7 +84,8 @@ export async function addPayment(
       receivedOn: dateFromDay(today),
       receivedAt: doer.at,
       staffId: doer.actor.id,
-      entryId: await postPayment(tx, doer, { found: found.value, payment, paymentId }),
+      entryId:
+        postedBy ?? (await postPayment(tx, doer, { found: found.value, payment, paymentId })),
     },
     select: { number: true },
   });

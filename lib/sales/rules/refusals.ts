@@ -33,10 +33,26 @@ export type SaleRefusal =
   | { code: 'card_number_typed' }
   | { code: 'not_enough_cash'; dueCents: Cents; givenCents: Cents }
   | { code: 'far_too_much_cash'; dueCents: Cents; givenCents: Cents }
+  | { code: 'unknown_voucher'; typed: string }
+  | { code: 'voucher_ran_out'; voucher: string; expiresOn: Day }
+  | { code: 'voucher_has_less'; voucher: string; onItCents: Cents }
   | { code: 'tenders_do_not_add_up'; totalCents: Cents; paidCents: Cents };
 
 /** Says in full sentences why a sale was not made, as one would say it over the counter. */
 export function saleRefusalMessage(refusal: SaleRefusal): string {
+  return isOfTheMoney(refusal) ? moneyMessage(refusal) : piecesMessage(refusal);
+}
+
+type OfTheMoney = Extract<
+  SaleRefusal,
+  { code: `${string}cash` | `${string}voucher${string}` | `tenders${string}` | `card${string}` }
+>;
+
+function isOfTheMoney(refusal: SaleRefusal): refusal is OfTheMoney {
+  return /cash$|voucher|^tenders|^card/.test(refusal.code);
+}
+
+function piecesMessage(refusal: Exclude<SaleRefusal, OfTheMoney>): string {
   switch (refusal.code) {
     case 'nothing_on_slip':
       return 'There is nothing on the slip yet. Find a piece first.';
@@ -59,6 +75,11 @@ export function saleRefusalMessage(refusal: SaleRefusal): string {
         `${formatCents(refusal.nowCents)} now, because a price or a tax rate was changed meanwhile. ` +
         'Nothing was sold. Look at the slip once more.'
       );
+  }
+}
+
+function moneyMessage(refusal: OfTheMoney): string {
+  switch (refusal.code) {
     case 'card_number_typed':
       return 'That looks like the number of a card, which is never kept. Write the slip number of the card terminal instead, or nothing.';
     case 'not_enough_cash':
@@ -71,11 +92,19 @@ export function saleRefusalMessage(refusal: SaleRefusal): string {
         `${formatCents(refusal.givenCents)} in cash for ${formatCents(refusal.dueCents)} cannot be ` +
         'right. Count once more what was given.'
       );
-    case 'tenders_do_not_add_up':
-      return (
-        `What was paid comes to ${formatCents(refusal.paidCents)}, and the slip to ` +
-        `${formatCents(refusal.totalCents)}.`
-      );
+    case 'unknown_voucher':
+      return `No voucher has the number ${refusal.typed}. Scan it once more, or look at its letters.`;
+    case 'voucher_ran_out':
+      return `${refusal.voucher} was good until ${formatDay(refusal.expiresOn, 'short')}. Ask the owner.`;
+    case 'voucher_has_less':
+      return `There is ${formatCents(refusal.onItCents)} on ${refusal.voucher}, and no more.`;
+    case 'tenders_do_not_add_up': {
+      const { paidCents, totalCents } = refusal;
+      const left = totalCents - paidCents;
+      const says =
+        left > 0n ? `${formatCents(left)} is left to pay` : `${formatCents(-left)} too much`;
+      return `What was paid comes to ${formatCents(paidCents)}, and ${formatCents(totalCents)} is due: ${says}.`;
+    }
   }
 }
 

@@ -3,12 +3,12 @@ import { beforeAll, describe, expect, test } from 'vitest';
 import { keepCollectorInput } from '@/lib/collectors/input';
 import { findCollectors, getCollector } from '@/lib/collectors/reads';
 import { keepCollector } from '@/lib/collectors/writes';
-import { sellAtCounter } from '@/lib/sales/writes';
 import {
   aPieceHere,
   aSale,
   doing,
   openGallery,
+  sellNow,
   type OpenGallery,
 } from '@/tests/database/sales/open-gallery';
 import { sql, startAfresh } from '@/tests/helpers/database';
@@ -85,7 +85,7 @@ test('what they bought is on their page; the amount only for whoever sees receip
   const fern = await aPieceHere(gallery, {
     ...{ sku: 'SF-08-MW', title: 'Sword Fern', priceCents: 10_000n, here: 1 },
   });
-  await sellAtCounter(doing(gallery.clerk), aSale([{ piece: fern, quantity: 1 }], { collectorId }));
+  await sellNow(doing(gallery.clerk), aSale([{ piece: fern, quantity: 1 }], { collectorId }));
   const clerk = await getCollector(gallery.clerk, collectorId);
   expect(clerk?.purchases).toMatchObject([{ titles: ['Sword Fern'], totalCents: 10_800n }]);
   const maker = await getCollector(gallery.maker, collectorId);

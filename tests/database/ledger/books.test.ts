@@ -8,10 +8,9 @@ import { db } from '@/lib/platform/db/client';
 import { inTransaction } from '@/lib/platform/db/transaction';
 import { ok } from '@/lib/platform/result';
 import { decideCommissionSale } from '@/lib/sales/rules';
-import { sellAtCounter } from '@/lib/sales/writes';
 import { recordSales } from '@/lib/sales/writes/record-sales';
 import { startAfresh } from '@/tests/helpers/database';
-import { aPieceHere, aSale, doing, openGallery, type OpenGallery } from '../sales/open-gallery';
+import { aPieceHere, aSale, doing, openGallery, type OpenGallery, sellNow } from '../sales/open-gallery';
 
 let gallery: OpenGallery;
 let commissionId: string;
@@ -25,9 +24,9 @@ beforeAll(async () => {
 
   await post('2026-10-30', depositEntry({ kind: 'card', amountCents: 500_000n, commissionId }));
   const beforeMidnight = new Date('2026-11-01T06:59:59Z');
-  await sellAtCounter(doing(gallery.clerk, beforeMidnight), aSale([{ piece, quantity: 1 }]));
+  await sellNow(doing(gallery.clerk, beforeMidnight), aSale([{ piece, quantity: 1 }]));
   const afterMidnight = new Date('2026-11-01T07:00:00Z');
-  await sellAtCounter(doing(gallery.clerk, afterMidnight), aSale([{ piece, quantity: 2 }]));
+  await sellNow(doing(gallery.clerk, afterMidnight), aSale([{ piece, quantity: 2 }]));
   await handOver();
   await post(
     '2026-12-01',

@@ -1,9 +1,8 @@
 import { beforeEach, expect, test } from 'vitest';
 import { db } from '@/lib/platform/db/client';
 import { listMakeNext } from '@/lib/reports/reads/make-next';
-import { sellAtCounter } from '@/lib/sales/writes';
 import { startAfresh } from '../../helpers/database';
-import { aPieceHere, aSale, doing, openGallery, type OpenGallery } from '../sales/open-gallery';
+import { aPieceHere, aSale, doing, openGallery, type OpenGallery, sellNow } from '../sales/open-gallery';
 
 let gallery: OpenGallery;
 
@@ -21,7 +20,7 @@ function list(todayOn: '2026-11-20' | '2026-11-30' = '2026-11-20') {
 async function sold(sku: string, { here, taken }: { here: number; taken: number }) {
   const piece = await aPieceHere(gallery, { sku, title: sku, priceCents: 4_000n, here });
   if (taken === 0) return piece;
-  const sale = await sellAtCounter(doing(gallery.clerk), aSale([{ piece, quantity: taken }]));
+  const sale = await sellNow(doing(gallery.clerk), aSale([{ piece, quantity: taken }]));
   if (!sale.ok) throw new Error(`The sale was refused: ${sale.refusal.code}`);
   return piece;
 }

@@ -6,7 +6,6 @@ import { monthByDesign } from '@/lib/reports/reads';
 import { linesBehind } from '@/lib/reports/reads/lines-behind';
 import { decideCommissionSale } from '@/lib/sales/rules';
 import { priceSlip } from '@/lib/sales/rules/pricing';
-import { sellAtCounter } from '@/lib/sales/writes';
 import { recordSales } from '@/lib/sales/writes/record-sales';
 import { sql, startAfresh } from '@/tests/helpers/database';
 import {
@@ -14,6 +13,7 @@ import {
   aSale,
   doing,
   openGallery,
+  sellNow,
   type OpenGallery,
   type TestPiece,
 } from '@/tests/database/sales/open-gallery';
@@ -32,7 +32,7 @@ beforeEach(async () => {
 });
 
 async function sell(at: string, ...lines: { piece: TestPiece; quantity: number }[]) {
-  const sold = await sellAtCounter(doing(gallery.clerk, new Date(at)), aSale(lines));
+  const sold = await sellNow(doing(gallery.clerk, new Date(at)), aSale(lines));
   if (!sold.ok) throw new Error(sold.refusal.code);
   return sold.value.number;
 }

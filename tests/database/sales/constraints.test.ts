@@ -1,7 +1,6 @@
 import { randomUUID } from 'node:crypto';
 import { beforeAll, describe, expect, test } from 'vitest';
 import type { Tx } from '@/lib/platform/db/transaction';
-import { sellAtCounter } from '@/lib/sales/writes';
 import { startAfresh } from '@/tests/helpers/database';
 import {
   aPieceHere,
@@ -9,6 +8,7 @@ import {
   doing,
   noon,
   openGallery,
+  sellNow,
   type OpenGallery,
   type TestPiece,
 } from './open-gallery';
@@ -27,7 +27,7 @@ beforeAll(async () => {
     priceCents: 9_650n,
     here: 3,
   });
-  const sold = await sellAtCounter(doing(gallery.clerk), aSale([{ piece: fern, quantity: 1 }]));
+  const sold = await sellNow(doing(gallery.clerk), aSale([{ piece: fern, quantity: 1 }]));
   if (!sold.ok) throw new Error('The fern is here and can be sold.');
   saleId = sold.value.saleId;
 });

@@ -1,6 +1,6 @@
 import { randomUUID } from 'node:crypto';
 import type { Actor, Doer, Role } from '@/lib/access/rules';
-import type { SaleInput } from '@/lib/sales/input';
+import { putOnSlip, sellSlip, type SlipToSell } from '@/lib/counter/writes';
 import { db } from '@/lib/platform/db/client';
 import { bringIntoStock } from '@/lib/stock/writes';
 import { inTransaction } from '@/lib/platform/db/transaction';
@@ -112,24 +112,42 @@ export async function bringHere(
   });
 }
 
+/** Pieces on a slip of their own, and how they are paid. */
+export type TestSale = Omit<SlipToSell, 'slipVersion'> & {
+  putKey: string;
+  collectorId: string | null;
+  lines: { skuId: string; quantity: number }[];
+};
+
 /** A sale for cash, just right at 8 %, of pieces as given. */
 export function aSale(
   lines: readonly { piece: TestPiece; quantity: number }[],
-  over: Partial<SaleInput> = {},
-): SaleInput {
+  over: Partial<TestSale> = {},
+): TestSale {
   const netCents = lines.reduce(
     (sum, { piece, quantity }) => sum + piece.priceCents * BigInt(quantity),
     0n,
   );
   const expectedTotalCents = netCents + (netCents * 8n + 50n) / 100n;
   return {
-    requestKey: randomUUID(),
+    ...{ requestKey: randomUUID(), putKey: randomUUID(), slipId: randomUUID() },
     collectorId: null,
     lines: lines.map(({ piece, quantity }) => ({ skuId: piece.skuId, quantity })),
     tenders: [{ kind: 'cash', givenCents: expectedTotalCents }],
     expectedTotalCents,
     ...over,
   };
+}
+
+/** Puts a sale's pieces on its slip and sells it; sent twice, both come again with their keys. */
+export async function sellNow(doer: Doer, sale: TestSale): Promise<ReturnType<typeof sellSlip>> {
+  const { putKey: requestKey, slipId, collectorId } = sale;
+  const line = sale.lines.map((each) => ({ kind: 'piece' as const, ...each }));
+  const put = await putOnSlip(doer, { requestKey, slipId, line, collectorId });
+  if (!put.ok) return put;
+  const { tenders, expectedTotalCents } = sale;
+  const paid = { requestKey: sale.requestKey, tenders, expectedTotalCents };
+  return sellSlip(doer, { ...paid, slipId, slipVersion: 2 });
 }
 
 /** Whoever acts, at an instant. */

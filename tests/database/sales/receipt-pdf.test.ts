@@ -2,9 +2,8 @@ import { beforeAll, expect, test } from 'vitest';
 import { receiptPdf } from '@/lib/documents/receipt';
 import { getGallery } from '@/lib/platform/settings';
 import { findReceipt, type Receipt } from '@/lib/sales/reads/receipts';
-import { sellAtCounter } from '@/lib/sales/writes';
 import { startAfresh } from '@/tests/helpers/database';
-import { aPieceHere, aSale, doing, openGallery } from './open-gallery';
+import { aPieceHere, aSale, doing, openGallery, sellNow } from './open-gallery';
 
 let receipt: Receipt;
 
@@ -18,7 +17,7 @@ beforeAll(async () => {
     const piece = await aPieceHere(gallery, { ...names, priceCents: 4_200n, here: 3 });
     lines.push({ piece, quantity: (place % 3) + 1 });
   }
-  const sold = await sellAtCounter(doing(gallery.clerk), aSale(lines));
+  const sold = await sellNow(doing(gallery.clerk), aSale(lines));
   const found = sold.ok ? await findReceipt(gallery.clerk, sold.value.number) : null;
   if (!found) throw new Error('What was sold has its receipt.');
   receipt = found;

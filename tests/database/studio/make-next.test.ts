@@ -1,12 +1,11 @@
 import { beforeEach, expect, test } from 'vitest';
 import { db } from '@/lib/platform/db/client';
 import { inTransaction } from '@/lib/platform/db/transaction';
-import { sellAtCounter } from '@/lib/sales/writes';
 import { listPiecesToMake } from '@/lib/studio/reads';
 import { listSoldOut } from '@/lib/studio/reads/make-next';
 import { moveJobOn, openJob } from '@/lib/studio/writes';
 import { startAfresh } from '../../helpers/database';
-import { aPieceHere, aSale, doing, openGallery, type OpenGallery } from '../sales/open-gallery';
+import { aPieceHere, aSale, doing, openGallery, type OpenGallery, sellNow } from '../sales/open-gallery';
 import { aKey } from './a-studio';
 
 let gallery: OpenGallery;
@@ -22,7 +21,7 @@ async function soldHere(
   { here, sold }: { here: number; sold: number },
 ) {
   const piece = await aPieceHere(gallery, { sku, title, priceCents: 4_000n, here });
-  const sale = await sellAtCounter(doing(gallery.clerk), aSale([{ piece, quantity: sold }]));
+  const sale = await sellNow(doing(gallery.clerk), aSale([{ piece, quantity: sold }]));
   if (!sale.ok) throw new Error(`The sale was refused: ${sale.refusal.code}`);
   return piece.skuId;
 }

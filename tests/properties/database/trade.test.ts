@@ -6,9 +6,7 @@ import { postEntry } from '@/lib/ledger/writes';
 import { inTransaction } from '@/lib/platform/db/transaction';
 import { db } from '@/lib/platform/db/client';
 import { ok } from '@/lib/platform/result';
-import type { SaleInput } from '@/lib/sales/input';
 import { decideCommissionSale } from '@/lib/sales/rules';
-import { sellAtCounter } from '@/lib/sales/writes';
 import { recordSales } from '@/lib/sales/writes/record-sales';
 import { sql, startAfresh } from '@/tests/helpers/database';
 import {
@@ -18,7 +16,9 @@ import {
   doing,
   later,
   openGallery,
+  sellNow,
   type OpenGallery,
+  type TestSale,
   type TestPiece,
 } from '@/tests/database/sales/open-gallery';
 
@@ -100,18 +100,16 @@ async function take(step: Step, world: World): Promise<unknown> {
   const doer = doing(gallery.clerk, later(second));
   switch (step.does) {
     case 'sell':
-      return sellAtCounter(doer, saleOf(step, world));
+      return sellNow(doer, saleOf(step, world));
     case 'sell twice': {
       const sale = aSale([{ piece: pieceAt(world, step.at), quantity: 1 }]);
-      const [first, again] = [await sellAtCounter(doer, sale), await sellAtCounter(doer, sale)];
+      const [first, again] = [await sellNow(doer, sale), await sellNow(doer, sale)];
       return expect(again).toEqual(first);
     }
     case 'two tills': {
       const tills = [gallery.clerk, gallery.second];
       const lines = [{ piece: pieceAt(world, step.at), quantity: step.quantity }];
-      return Promise.all(
-        tills.map((actor) => sellAtCounter(doing(actor, later(second)), aSale(lines))),
-      );
+      return Promise.all(tills.map((actor) => sellNow(doing(actor, later(second)), aSale(lines))));
     }
     case 'bring':
       return bringHere(gallery, pieceAt(world, step.at).skuId, step.quantity);
@@ -128,7 +126,7 @@ async function take(step: Step, world: World): Promise<unknown> {
 }
 
 /** Prices that moved meanwhile and too little cash are part of the play: such sales are refused. */
-function saleOf(step: Extract<Step, { does: 'sell' }>, world: World): SaleInput {
+function saleOf(step: Extract<Step, { does: 'sell' }>, world: World): TestSale {
   const lines = step.lines.map((line) => ({ ...line, piece: pieceAt(world, line.at) }));
   const sale = aSale(lines);
   const givenCents = sale.expectedTotalCents + step.given;

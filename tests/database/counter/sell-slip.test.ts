@@ -1,6 +1,5 @@
 import { randomUUID } from 'node:crypto';
 import { beforeEach, describe, expect, test } from 'vitest';
-import { sellAtCounter } from '@/lib/sales/writes';
 import { findReceipt } from '@/lib/sales/reads/receipts';
 import { saleRefusalMessage } from '@/lib/sales/rules/refusals';
 import { db } from '@/lib/platform/db/client';
@@ -11,9 +10,10 @@ import {
   doing,
   later,
   openGallery,
+  sellNow,
   type OpenGallery,
   type TestPiece,
-} from './open-gallery';
+} from '../sales/open-gallery';
 
 let gallery: OpenGallery;
 let tern: TestPiece;
@@ -38,7 +38,7 @@ beforeEach(async () => {
 
 const tables = [
   ...['Sale', 'SaleLine', 'SaleTax', 'Tender', 'StockMovement', 'JournalEntry', 'Posting'],
-  ...['AuditLine', 'CommandKey'],
+  'AuditLine',
 ];
 
 async function countAll(): Promise<Record<string, number>> {
@@ -65,7 +65,7 @@ describe('a sale', () => {
     ]);
     const given = sale.expectedTotalCents + 156n;
     const tenders = [{ kind: 'cash' as const, givenCents: given }];
-    const sold = await sellAtCounter(doing(gallery.clerk), { ...sale, tenders });
+    const sold = await sellNow(doing(gallery.clerk), { ...sale, tenders });
     expect(sold).toMatchObject({ ok: true, value: { total: '40284', change: '156' } });
     if (!sold.ok) return;
 
@@ -102,7 +102,7 @@ describe('a sale', () => {
 
   test('late in the evening belongs to the day it is there, not to the day it is in Greenwich', async () => {
     const lateInTheEvening = new Date('2026-12-01T07:59:00Z');
-    const sold = await sellAtCounter(
+    const sold = await sellNow(
       doing(gallery.clerk, lateInTheEvening),
       aSale([{ piece: tern, quantity: 1 }]),
     );
@@ -117,7 +117,7 @@ describe('the last one', () => {
     const tills = [gallery.clerk, gallery.second];
     const tries = await Promise.all(
       tills.map((actor, at) =>
-        sellAtCounter(doing(actor, later(at)), aSale([{ piece: tern, quantity: 1 }])),
+        sellNow(doing(actor, later(at)), aSale([{ piece: tern, quantity: 1 }])),
       ),
     );
     expect(tries.filter((each) => each.ok)).toHaveLength(1);
@@ -137,8 +137,8 @@ describe('the last one', () => {
   });
 
   test('is told two minutes later in plain words', async () => {
-    await sellAtCounter(doing(gallery.second), aSale([{ piece: tern, quantity: 1 }]));
-    const refused = await sellAtCounter(
+    await sellNow(doing(gallery.second), aSale([{ piece: tern, quantity: 1 }]));
+    const refused = await sellNow(
       doing(gallery.clerk, later(130)),
       aSale([{ piece: tern, quantity: 1 }]),
     );
@@ -159,7 +159,7 @@ describe('the last one', () => {
     });
     const tries = await Promise.all(
       Array.from({ length: 6 }, () =>
-        sellAtCounter(doing(gallery.clerk), aSale([{ piece: heron, quantity: 1 }])),
+        sellNow(doing(gallery.clerk), aSale([{ piece: heron, quantity: 1 }])),
       ),
     );
     expect(tries.filter((each) => each.ok)).toHaveLength(4);
@@ -174,21 +174,21 @@ describe('a command that comes again', () => {
   test('with the same key is one sale, with the same receipt', async () => {
     const sale = aSale([{ piece: fern, quantity: 1 }]);
     const [first, second] = await Promise.all([
-      sellAtCounter(doing(gallery.clerk), sale),
-      sellAtCounter(doing(gallery.clerk), sale),
+      sellNow(doing(gallery.clerk), sale),
+      sellNow(doing(gallery.clerk), sale),
     ]);
     expect(first.ok).toBe(true);
     expect(second).toEqual(first);
     expect(await onHand(fern)).toBe(19);
-    expect(await sellAtCounter(doing(gallery.clerk, later(900)), sale)).toEqual(first);
+    expect(await sellNow(doing(gallery.clerk, later(900)), sale)).toEqual(first);
     expect((await countAll())['Sale']).toBe(1);
   });
 
   test('with the same key and something else in it is refused', async () => {
     const sale = aSale([{ piece: fern, quantity: 1 }]);
-    await sellAtCounter(doing(gallery.clerk), sale);
+    await sellNow(doing(gallery.clerk), sale);
     const other = { ...aSale([{ piece: fern, quantity: 2 }]), requestKey: sale.requestKey };
-    expect(await sellAtCounter(doing(gallery.clerk), other)).toEqual({
+    expect(await sellNow(doing(gallery.clerk), other)).toEqual({
       ok: false,
       refusal: { code: 'key_used_for_something_else' },
     });
@@ -198,10 +198,10 @@ describe('a command that comes again', () => {
   test('after a refusal may be sent again with the same key', async () => {
     const sale = aSale([{ piece: fern, quantity: 1 }]);
     const little = { ...sale, tenders: [{ kind: 'cash' as const, givenCents: 1n }] };
-    expect(await sellAtCounter(doing(gallery.clerk), little)).toMatchObject({
+    expect(await sellNow(doing(gallery.clerk), little)).toMatchObject({
       refusal: { code: 'not_enough_cash' },
     });
-    expect((await sellAtCounter(doing(gallery.clerk), sale)).ok).toBe(true);
+    expect((await sellNow(doing(gallery.clerk), sale)).ok).toBe(true);
   });
 });
 
@@ -227,7 +227,7 @@ describe('a sale that is refused leaves nothing behind', () => {
   test('a price that went up meanwhile is told with both figures', async () => {
     const sale = aSale([{ piece: fern, quantity: 1 }]);
     await db().sku.update({ where: { id: fern.skuId }, data: { priceCents: 9_900n } });
-    expect(await sellAtCounter(doing(gallery.clerk), sale)).toEqual({
+    expect(await sellNow(doing(gallery.clerk), sale)).toEqual({
       ok: false,
       refusal: { code: 'price_changed', shownCents: 10_422n, nowCents: 10_692n },
     });
@@ -245,6 +245,6 @@ describe('a sale that is refused leaves nothing behind', () => {
   }
 
   function sellAs(who: 'clerk' | 'maker', sale: ReturnType<typeof aSale>) {
-    return sellAtCounter(doing(gallery[who]), sale);
+    return sellNow(doing(gallery[who]), sale);
   }
 });
