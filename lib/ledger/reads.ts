@@ -31,6 +31,11 @@ const entryColumns = {
   paper: true,
   sale: { select: { number: true } },
   payment: { select: { number: true, commission: { select: { number: true } } } },
+  goodsReturn: { select: { number: true } },
+  drawerCount: { select: { number: true } },
+  pettyCash: { select: { number: true } },
+  settlement: { select: { sale: { select: { number: true } } } },
+  referralFee: { select: { sale: { select: { number: true } } } },
   postings: {
     orderBy: { id: 'asc' },
     select: {
@@ -74,10 +79,10 @@ async function readEntries(month: Month, skip: number, take: number): Promise<Jo
     take,
     select: entryColumns,
   });
-  return entries.map(({ on, paper, sale, payment, postings, ...entry }) => ({
-    ...entry,
+  return entries.map(({ number, at, memo, on, postings, ...papers }) => ({
+    ...{ number, at, memo },
     on: dayFromDate(on),
-    paper: paperOf(paper, sale, payment),
+    paper: paperOf(papers),
     postings: postings.map(({ account, commission, ...posting }) => ({
       ...posting,
       account: account.code,
@@ -92,16 +97,41 @@ function onDaysOf(month: Month) {
   return { gte: dateFromDay(fromOn), lt: dateFromDay(untilOn) };
 }
 
-function paperOf(
-  name: string,
-  sale: { number: number } | null,
-  payment: { number: number; commission: { number: number } } | null,
-): EntryPaper {
+type Numbered = { number: number } | null;
+type OfSale = { sale: { number: number } } | null;
+
+type Papers = {
+  /** The model's name. */
+  paper: string;
+  sale: Numbered;
+  payment: { number: number; commission: { number: number } } | null;
+  goodsReturn: Numbered;
+  drawerCount: Numbered;
+  pettyCash: Numbered;
+  settlement: OfSale;
+  referralFee: OfSale;
+};
+
+function paperOf(papers: Papers): EntryPaper {
+  const { sale, payment, goodsReturn, drawerCount, pettyCash, settlement, referralFee } = papers;
   if (sale) return { kind: 'receipt', number: sale.number };
-  if (!payment) return { kind: 'other', name };
-  const { number, commission } = payment;
-  return { kind: 'payment', number, commissionNumber: commission.number };
+  if (payment) {
+    const { number, commission } = payment;
+    return { kind: 'payment', number, commissionNumber: commission.number };
+  }
+  if (goodsReturn) return { kind: 'return', number: goodsReturn.number };
+  if (drawerCount) return { kind: 'drawer_count', number: drawerCount.number };
+  if (pettyCash) return { kind: 'small_cash', number: pettyCash.number };
+  if (settlement) return { kind: 'settlement', receiptNumber: settlement.sale.number };
+  if (referralFee) return { kind: 'referral_fee', receiptNumber: referralFee.sale.number };
+  return { kind: 'other', name: nameOfPaper[papers.paper] ?? papers.paper };
 }
+
+/** Papers that have no page of their own, by their model's name. */
+const nameOfPaper: Readonly<Record<string, string>> = {
+  Credit: 'store credit',
+  ReferralFee: 'referral fee',
+};
 
 const balanceRow = z.object({
   code: z.string(),

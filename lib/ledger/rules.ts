@@ -151,6 +151,8 @@ export type JournalPosting = {
 export type EntryPaper =
   | { kind: 'receipt'; number: number }
   | { kind: 'payment'; number: number; commissionNumber: number }
+  | { kind: 'return' | 'drawer_count' | 'small_cash'; number: number }
+  | { kind: 'settlement' | 'referral_fee'; receiptNumber: number }
   | { kind: 'other'; name: string };
 
 /** One entry of the journal with its postings, debits first. */

@@ -3,7 +3,7 @@ import { DayText } from '@/app/ui/figures/day-text';
 import { Money } from '@/app/ui/figures/money';
 import { Empty } from '@/app/ui/page/empty';
 import { formatMonth, type Month } from '@/lib/dates/rules';
-import { paperWords } from '@/lib/documents/rules/journal';
+import { paperHref, paperWords } from '@/lib/documents/rules/journal';
 import { journalPageSize, type Journal } from '@/lib/ledger/reads';
 import { inColumns, type EntryPaper, type JournalEntryShown } from '@/lib/ledger/rules';
 import css from './books.module.css';
@@ -67,12 +67,12 @@ function Postings({ entry }: Readonly<{ entry: JournalEntryShown }>) {
 }
 
 function PaperLink({ paper }: Readonly<{ paper: EntryPaper }>) {
-  if (paper.kind === 'other') return <span>{paperWords(paper)}</span>;
-  const href =
-    paper.kind === 'receipt'
-      ? `/receipts/${paper.number}`
-      : `/commissions/${paper.commissionNumber}`;
-  return <Link href={href}>{paperWords(paper)}</Link>;
+  const href = paperHref(paper);
+  return href === null ? (
+    <span>{paperWords(paper)}</span>
+  ) : (
+    <Link href={href}>{paperWords(paper)}</Link>
+  );
 }
 
 /** The way to the earlier and later pages of a long month. */

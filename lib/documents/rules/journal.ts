@@ -45,7 +45,38 @@ export function paperWords(paper: EntryPaper): string {
       return `receipt ${paper.number}`;
     case 'payment':
       return `payment ${paper.number}`;
+    case 'return':
+      return `return ${paper.number}`;
+    case 'drawer_count':
+      return `day’s end ${paper.number}`;
+    case 'small_cash':
+      return `small cash ${paper.number}`;
+    case 'settlement':
+      return `settles receipt ${paper.receiptNumber}`;
+    case 'referral_fee':
+      return `referral for receipt ${paper.receiptNumber}`;
     case 'other':
       return paper.name;
+  }
+}
+
+/** Where the paper of an entry is shown; null when it has no page of its own. */
+export function paperHref(paper: EntryPaper): string | null {
+  switch (paper.kind) {
+    case 'receipt':
+      return `/receipts/${paper.number}`;
+    case 'payment':
+      return `/commissions/${paper.commissionNumber}`;
+    case 'return':
+      return `/receipts/returns/${paper.number}`;
+    case 'drawer_count':
+      return `/drawer/${paper.number}`;
+    case 'small_cash':
+      return '/drawer';
+    case 'settlement':
+    case 'referral_fee':
+      return `/receipts/${paper.receiptNumber}`;
+    case 'other':
+      return null;
   }
 }
