@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { looksLikeCardNumber } from '@/lib/money/rules/card-number';
 import { collectorKinds } from './rules';
 
 const nameLengthMost = 120;
@@ -34,7 +35,14 @@ export const collectorFields = z.strictObject({
   city: lineInput(80),
   state: lineInput(40),
   postcode: lineInput(16),
-  note: z.string().trim().max(noteLengthMost, 'Keep the note to 2,000 letters.').prefault(''),
+  note: z
+    .string()
+    .trim()
+    .max(noteLengthMost, 'Keep the note to 2,000 letters.')
+    .refine((text) => !looksLikeCardNumber(text), {
+      message: 'That looks like the number of a card, which is never kept.',
+    })
+    .prefault(''),
 });
 
 /** The form that adds a collector, or changes the one whose id it carries. */

@@ -119,6 +119,25 @@ export function tradeDiscount(
   return holds ? ok(terms.percent) : refuse({ code: 'no_trade_discount' });
 }
 
+/**
+ * The certificate with the same permit in the same state that holds on one of the new one's days.
+ *
+ * @returns undefined when there is none, or it was withdrawn
+ */
+export function overlapping(
+  certificates: readonly Certificate[],
+  asked: Pick<Certificate, 'state' | 'permitNumber' | 'fromOn' | 'untilOn'>,
+): Certificate | undefined {
+  return certificates.find(
+    (each) =>
+      !each.isWithdrawn &&
+      isSameState(each.state, asked.state) &&
+      each.permitNumber === asked.permitNumber &&
+      (asked.untilOn === null || each.fromOn <= asked.untilOn) &&
+      (each.untilOn === null || asked.fromOn <= each.untilOn),
+  );
+}
+
 /** Whether two ways of writing a state mean the same one; capitals and spaces do not count. */
 export function isSameState(one: string, other: string): boolean {
   return one.trim().toLowerCase() === other.trim().toLowerCase();

@@ -1,12 +1,16 @@
 import 'server-only';
-import type { Doer } from '@/lib/access/rules';
+import { allow, type Doer, type NotAllowed } from '@/lib/access/rules';
 import { recordAudit } from '@/lib/audit/writes';
-import type { Day } from '@/lib/dates/rules';
+import { dateFromDay, dayFromDate, dayOf, type Day } from '@/lib/dates/rules';
 import { accounts } from '@/lib/ledger/rules';
 import { postEntry } from '@/lib/ledger/writes';
-import { shareCents, type Cents } from '@/lib/money/rules';
-import type { Tx } from '@/lib/platform/db/transaction';
+import { shareCents, sumCents, type Cents } from '@/lib/money/rules';
+import { onceOnly, type KeyRefusal, type Tx } from '@/lib/platform/db/transaction';
 import { newId } from '@/lib/platform/new-id';
+import { ok, type Result } from '@/lib/platform/result';
+import { getGallery } from '@/lib/platform/settings';
+import type { PayFeesInput } from '../input/referral-fee';
+import { decidePayment, feePaidEntry, type FeeOwed, type FeeRefusal } from '../rules/referral-fee';
 
 /** What a designer earned by bringing the buyer of a sale. */
 export type FeeEarned = {
@@ -56,4 +60,70 @@ export async function recordReferralFee(
     facts: { receipt: saleNumber, collectorId, percent, on, amountCents },
   });
   return { amountCents };
+}
+
+/**
+ * Pays referral fees to a designer, each with an entry of its own: fees owed against the bank or the
+ * drawer.
+ *
+ * @returns what was paid, in cents as text; refuses, in this order: not allowed, a key used for
+ *   something else, and what {@link decidePayment} refuses. Of two at once one pays.
+ */
+export async function payReferralFee(
+  doer: Doer,
+  input: PayFeesInput,
+): Promise<Result<{ paid: string }, FeeRefusal | NotAllowed | KeyRefusal>> {
+  const may = allow(doer.actor, 'trade.keep');
+  if (!may.ok) return may;
+  const { requestKey: key, ...asked } = input;
+  const command = {
+    key,
+    name: 'payReferralFee',
+    staffId: doer.actor.id,
+    input: asked,
+    at: doer.at,
+  };
+  return onceOnly<{ paid: string }, FeeRefusal>(command, async (tx) => {
+    const { timeZone } = await getGallery(tx);
+    const today = dayOf(doer.at, timeZone);
+    const decided = decidePayment(await feesOf(tx, asked.feeIds), { ...asked, today });
+    if (!decided.ok) return decided;
+    for (const fee of decided.value) await payOne(tx, doer, { fee, ...asked });
+    return ok({ paid: sumCents(decided.value.map((fee) => fee.amountCents)).toString() });
+  });
+}
+
+async function feesOf(tx: Tx, feeIds: readonly string[]): Promise<FeeOwed[]> {
+  const rows = await tx.referralFee.findMany({
+    where: { id: { in: [...feeIds] } },
+    select: {
+      ...{ id: true, collectorId: true, amountCents: true, paidOn: true },
+      sale: { select: { number: true } },
+      entry: { select: { on: true } },
+    },
+    orderBy: { id: 'asc' },
+  });
+  return rows.map(({ sale, entry, paidOn, ...row }) => ({
+    ...{ ...row, receipt: sale.number, earnedOn: dayFromDate(entry.on) },
+    paidOn: paidOn && dayFromDate(paidOn),
+  }));
+}
+
+type Paid = { fee: FeeOwed } & Pick<PayFeesInput, 'how' | 'paidOn'>;
+
+async function payOne(tx: Tx, doer: Doer, { fee, how, paidOn }: Paid): Promise<void> {
+  const paidEntryId = await postEntry(tx, {
+    ...{ on: paidOn, at: doer.at, staffId: doer.actor.id, paper: 'ReferralFee', paperId: fee.id },
+    memo: `Referral fee for receipt ${fee.receipt} paid`,
+    postings: feePaidEntry(fee, how),
+  });
+  await tx.referralFee.update({
+    where: { id: fee.id, paidOn: null },
+    data: { paidOn: dateFromDay(paidOn), paidEntryId },
+    select: { id: true },
+  });
+  await recordAudit(tx, doer, {
+    ...{ did: 'paid a referral fee', subject: 'ReferralFee', subjectId: fee.id },
+    facts: { receipt: fee.receipt, amountCents: fee.amountCents, how, paidOn },
+  });
 }
