@@ -1,3 +1,5 @@
+import { notAllowedMessage, type NotAllowed } from '@/lib/access/rules';
+
 /** How many an edition has, as it was stated: its numbers, and behind them its artist's proofs. */
 export type EditionSize = { size: number; artistProofs: number };
 
@@ -53,4 +55,34 @@ export function numbersWords(numbers: readonly number[], edition: EditionSize): 
   return runs
     .map(([from, to]) => (from === to ? said(from) : `${said(from)}–${said(to)}`))
     .join(', ');
+}
+
+/** Why an edition was not stated. */
+export type StateEditionRefusal =
+  | NotAllowed
+  | { code: 'key_used_for_something_else' }
+  | { code: 'unknown_piece' }
+  | { code: 'second_is_no_edition' }
+  | { code: 'stated_already'; size: number }
+  | { code: 'pieces_came_before' }
+  | { code: 'mould_of_another_design' };
+
+/** Says in a full sentence why an edition was not stated. */
+export function stateEditionRefusalMessage(refusal: StateEditionRefusal): string {
+  switch (refusal.code) {
+    case 'not_allowed':
+      return notAllowedMessage(refusal);
+    case 'key_used_for_something_else':
+      return 'This page was sent before with something else in it. Load it again, please.';
+    case 'unknown_piece':
+      return 'This piece is not in the catalogue. Load the page again, please.';
+    case 'second_is_no_edition':
+      return 'A second is no piece of an edition.';
+    case 'stated_already':
+      return `It was stated as an edition of ${refusal.size}, and that is never changed.`;
+    case 'pieces_came_before':
+      return 'Pieces of it have come already. An edition is stated before its first piece comes.';
+    case 'mould_of_another_design':
+      return 'That mould gives another design.';
+  }
 }

@@ -1,0 +1,62 @@
+import { z } from 'zod';
+import { dayInput } from '@/lib/dates/input';
+import { skuInput } from '../input';
+import { editionMost, proofsMost } from '../rules/edition';
+import { lifeMost } from '../rules/moulds';
+
+const whole = (least: number, most: number, words: string) =>
+  z
+    .string()
+    .trim()
+    .regex(/^\d{1,6}$/, words)
+    .transform(Number)
+    .refine((count) => count >= least && count <= most, words);
+
+/** A working mould, written down. */
+export const addMouldInput = z.object({
+  requestKey: z.uuid(),
+  code: skuInput,
+  designId: z.uuid('Choose the design it gives.'),
+  lifeCasts: whole(1, lifeMost, `Write how many casts it is trusted for, 1 to ${lifeMost}.`),
+  begunWith: z.union([
+    z.literal('').transform(() => 0),
+    whole(0, lifeMost, `Write how many casts it has given already, 0 to ${lifeMost}.`),
+  ]),
+  madeOn: dayInput,
+  note: z.string().trim().max(500, 'Say it in fewer words.').default(''),
+});
+
+/** What {@link addMouldInput} reads. */
+export type AddMouldInput = z.output<typeof addMouldInput>;
+
+/** Casts that were poured or pressed. */
+export const recordCastsInput = z.object({
+  requestKey: z.uuid(),
+  mouldId: z.uuid(),
+  casts: whole(1, 500, 'Write how many casts, 1 to 500.'),
+  on: dayInput,
+});
+
+/** What {@link recordCastsInput} reads. */
+export type RecordCastsInput = z.output<typeof recordCastsInput>;
+
+/** A mould that is taken out of use. */
+export const retireMouldInput = z.object({ requestKey: z.uuid(), mouldId: z.uuid() });
+
+/** What {@link retireMouldInput} reads. */
+export type RetireMouldInput = z.output<typeof retireMouldInput>;
+
+/** An edition, stated once before its first piece comes. */
+export const stateEditionInput = z.object({
+  requestKey: z.uuid(),
+  skuId: z.uuid(),
+  size: whole(1, editionMost, `Write how many the edition has, 1 to ${editionMost}.`),
+  artistProofs: z.union([
+    z.literal('').transform(() => 0),
+    whole(0, proofsMost, `Write how many artist’s proofs there are, 0 to ${proofsMost}.`),
+  ]),
+  mouldId: z.union([z.literal('').transform(() => null), z.uuid()]).default(null),
+});
+
+/** What {@link stateEditionInput} reads. */
+export type StateEditionInput = z.output<typeof stateEditionInput>;
