@@ -11,9 +11,16 @@ import { Columns, Section } from '@/app/ui/page/section';
 import { requireActor } from '@/lib/access/reads';
 import { isAllowed } from '@/lib/access/rules';
 import { getCollector, type CollectorPage, type Purchase } from '@/lib/collectors/reads';
+import { listOpenPapers } from '@/lib/collectors/reads/papers';
+import { getTradePage } from '@/lib/collectors/reads/trade';
 import { addressLine, collectorKindWords } from '@/lib/collectors/rules';
 import { listCommissionsOf } from '@/lib/commissions/reads';
+import { dayOf } from '@/lib/dates/rules';
+import { now } from '@/lib/platform/clock';
+import { getGallery } from '@/lib/platform/settings';
 import { CommissionLines } from './commission-lines';
+import { OfTheTrade } from './of-the-trade';
+import { OpenInTheirName } from './open-papers';
 import css from '../collectors.module.css';
 
 /** The title and the page ask for the same collector; they are read once. */
@@ -33,7 +40,12 @@ export default async function CollectorPage({ params }: CollectorPageProps) {
   const { id } = await params;
   const collector = await findOnce(actor, id);
   if (!collector) notFound();
-  const commissions = await listCommissionsOf(actor, id);
+  const [commissions, papers, trade, { timeZone }] = await Promise.all([
+    listCommissionsOf(actor, id),
+    listOpenPapers(actor, id),
+    isAllowed(actor.roles, 'tax.see') ? getTradePage(actor, id) : null,
+    getGallery(),
+  ]);
   const mayWrite = isAllowed(actor.roles, 'collectors.write');
   const mayAsk = isAllowed(actor.roles, 'commissions.write');
   return (
@@ -55,6 +67,7 @@ export default async function CollectorPage({ params }: CollectorPageProps) {
       <Columns
         wide={
           <>
+            <OpenInTheirName papers={papers} zone={timeZone} />
             <Section title="Commissions">
               <CommissionLines commissions={commissions} />
             </Section>
@@ -64,9 +77,19 @@ export default async function CollectorPage({ params }: CollectorPageProps) {
           </>
         }
         beside={
-          <Section title="How to reach them">
-            <Reaching collector={collector} />
-          </Section>
+          <>
+            <Section title="How to reach them">
+              <Reaching collector={collector} />
+            </Section>
+            {trade ? (
+              <OfTheTrade
+                trade={trade}
+                today={dayOf(now(), timeZone)}
+                href={`/collectors/${id}/trade`}
+                isTrade={['designer', 'business'].includes(collector.kind)}
+              />
+            ) : null}
+          </>
         }
       />
     </>
