@@ -1,5 +1,5 @@
 import 'server-only';
-import { formatInstant } from '@/lib/dates/rules';
+import { formatDay, formatInstant } from '@/lib/dates/rules';
 import { formatCents } from '@/lib/money/rules';
 import type { Gallery } from '@/lib/platform/settings';
 import type { Receipt, ReceiptLine } from '@/lib/sales/reads/receipts';
@@ -13,7 +13,15 @@ import {
   wordsAndFigure,
   type Paper,
 } from './paper';
-import { tenderWords } from './rules';
+import {
+  deliveryWords,
+  discountWords,
+  finalWords,
+  numbersOfLine,
+  quantityWords,
+  returnWords,
+  tenderLine,
+} from './rules/receipt-words';
 
 /** The whole receipt, or the one that goes with a gift and names no price. */
 export type ReceiptKind = 'whole' | 'gift';
@@ -29,7 +37,8 @@ export async function receiptPdf(
 ): Promise<Uint8Array<ArrayBuffer>> {
   const name = kind === 'gift' ? 'Gift receipt' : 'Receipt';
   return makePaper(`${name} ${receipt.number}`, gallery, (paper) => {
-    writeTitle(paper, `${name} ${receipt.number}`, receipt, gallery.timeZone);
+    const title = `${name} ${receipt.number}`;
+    writeTitle(paper, receipt, { title, kind, zone: gallery.timeZone });
     ruleLine(paper);
     for (const line of receipt.lines) writeLine(paper, line, kind);
     if (kind === 'whole') writeSums(paper, receipt);
@@ -37,24 +46,43 @@ export async function receiptPdf(
   });
 }
 
-function writeTitle(paper: Paper, title: string, receipt: Receipt, zone: string): void {
+type Head = { title: string; kind: ReceiptKind; zone: string };
+
+function writeTitle(paper: Paper, receipt: Receipt, { title, kind, zone }: Head): void {
   paper.font('serif').fontSize(14).text(title);
   paper.font('sans').fontSize(9.5).fillColor(ash);
   paper.text(`${formatInstant(receipt.soldAt, zone)} · ${receipt.soldBy}`);
-  if (receipt.collector) paper.text(`For ${receipt.collector.name}`);
-  paper.fillColor(iron).moveDown(0.4);
+  if (receipt.collector && kind === 'whole') paper.text(`For ${receipt.collector.name}`);
+  if (receipt.fair) paper.text(`At the fair: ${receipt.fair}`);
+  const delivery = deliveryWords(receipt);
+  if (delivery !== '') paper.text(delivery);
+  paper.fillColor(iron);
+  if (receipt.giftTo !== '') paper.font('italic').fontSize(12).text(`For ${receipt.giftTo}`);
+  if (receipt.giftWords !== '') paper.font('sans').fontSize(9.5).text(receipt.giftWords);
+  paper.moveDown(0.4);
 }
 
 function writeLine(paper: Paper, line: ReceiptLine, kind: ReceiptKind): void {
   keepTogether(paper, 44);
   const figure = kind === 'whole' ? formatCents(line.netCents) : '';
   titleAndPrice(paper, line.title, figure);
-  paper.font('sans').fontSize(8.5).fillColor(ash).text(line.what);
-  if (line.quantity > 1) {
-    const each = kind === 'whole' ? ` at ${formatCents(line.unitPriceCents)} each` : '';
-    paper.text(`${line.quantity} of them${each}`);
-  }
+  paper.font('sans').fontSize(8.5).fillColor(ash);
+  for (const words of smallWords(line, kind)) paper.text(words);
   paper.fillColor(iron).moveDown(0.6);
+}
+
+function smallWords(line: ReceiptLine, kind: ReceiptKind): string[] {
+  const { hangsUntilOn, voucher } = line;
+  const ofPrice = kind === 'whole' ? line.discounts.map(discountWords) : [];
+  return [
+    line.what,
+    numbersOfLine(line.numbers),
+    quantityWords(line, kind === 'gift'),
+    finalWords(line.flaw),
+    ...ofPrice,
+    hangsUntilOn ? `Sold, hangs with us until ${formatDay(hangsUntilOn, 'short')}` : '',
+    voucher && kind === 'whole' ? `Number ${voucher.code}` : '',
+  ].filter((words) => words !== '');
 }
 
 /** The title as on a wall label; the price in the figures of the sums under it. */
@@ -78,17 +106,21 @@ function writeSums(paper: Paper, receipt: Receipt): void {
     const words = `Sales tax, ${tax.authority} ${tax.ratePercent}%`;
     wordsAndFigure(paper, words, formatCents(tax.taxCents));
   }
+  if (receipt.exemptWhy !== '') {
+    wordsAndFigure(paper, `No tax, or less of it: ${receipt.exemptWhy}`, '');
+  }
   paper.moveDown(0.3).font('bold').fontSize(13);
   wordsAndFigure(paper, 'Total', formatCents(receipt.totalCents));
   paper.moveDown(0.3).font('sans').fontSize(9.5);
   for (const tender of receipt.tenders) {
-    const reference = tender.reference === '' ? '' : `, ${tender.reference}`;
     const amountCents = tender.givenCents ?? tender.amountCents;
-    const words = tender.givenCents === null ? tenderWords[tender.kind] : 'Cash given';
-    wordsAndFigure(paper, words + reference, formatCents(amountCents));
+    wordsAndFigure(paper, tenderLine(tender), formatCents(amountCents));
   }
   const byCash = receipt.tenders.some((tender) => tender.givenCents !== null);
   if (byCash) wordsAndFigure(paper, 'Given back', formatCents(receipt.changeCents));
+  for (const back of receipt.returns) {
+    wordsAndFigure(paper, returnWords(back), formatCents(-back.totalCents));
+  }
 }
 
 function writeTerms(paper: Paper, gallery: Gallery, kind: ReceiptKind): void {

@@ -2,79 +2,128 @@ import type { Metadata } from 'next';
 import Link from 'next/link';
 import { ButtonLink } from '@/app/ui/button/button';
 import { Money } from '@/app/ui/figures/money';
-import { Table } from '@/app/ui/figures/table';
-import { InThisRoom } from '@/app/ui/page/in-this-room';
+import { FindForm } from '@/app/ui/form/find-form';
 import { Empty } from '@/app/ui/page/empty';
+import { InThisRoom } from '@/app/ui/page/in-this-room';
 import { PageHead } from '@/app/ui/page/page-head';
+import { Section } from '@/app/ui/page/section';
 import { Views } from '@/app/ui/page/views';
 import { requireActor } from '@/lib/access/reads';
-import { addDays, dayOf, formatDay, formatInstant, parseDay, type Day } from '@/lib/dates/rules';
-import { formatCents } from '@/lib/money/rules';
+import type { Actor } from '@/lib/access/rules';
+import { addDays, dayOf, formatDay, parseDay, type Day } from '@/lib/dates/rules';
 import { tenderWords } from '@/lib/documents/rules';
+import { formatCents, sumCents } from '@/lib/money/rules';
 import { now } from '@/lib/platform/clock';
 import { getGallery } from '@/lib/platform/settings';
+import { listReturnsOn, type ReturnInList } from '@/lib/returns/reads';
 import {
   findLastDaySold,
+  findReceipts,
+  listProofMissing,
   listReceiptsOn,
-  receiptsListed,
   type DayOfReceipts,
 } from '@/lib/sales/reads/receipts-of-day';
+import { DayTable, FoundTable, ReturnTable } from './receipt-tables';
 import css from './receipts.module.css';
 
 export const metadata: Metadata = { title: 'Receipts' };
 
-type ReceiptsProps = Readonly<{ searchParams: Promise<{ day?: string | string[] }> }>;
+type Asked = { day?: string | string[]; find?: string | string[] };
+type ReceiptsProps = Readonly<{ searchParams: Promise<Asked> }>;
 
-/** What was sold on a day, and what it comes to. */
+/** What was sold on a day and what came back, what it comes to, and how a receipt is found. */
 export default async function ReceiptsPage({ searchParams }: ReceiptsProps) {
   const actor = await requireActor('receipts.see');
   const gallery = await getGallery();
   const today = dayOf(now(), gallery.timeZone);
-  const asked = parseDay([(await searchParams).day ?? ''].flat()[0] ?? '');
-  const day = asked.ok ? asked.value : today;
-  const [shown, before] = await Promise.all([
+  const asked = await searchParams;
+  const read = parseDay([asked.day ?? ''].flat()[0] ?? '');
+  const day = read.ok ? read.value : today;
+  const letters = ([asked.find ?? ''].flat()[0] ?? '').trim().slice(0, 80);
+  const [shown, returns, before, unproven] = await Promise.all([
     listReceiptsOn(actor, day),
+    listReturnsOn(actor, day),
     findLastDaySold(actor, day),
+    listProofMissing(actor),
   ]);
   return (
     <>
-      <PageHead title="Receipts" lead={<DaySentence shown={shown} today={today} />}>
-        <ButtonLink href="/counter">To the counter</ButtonLink>
-      </PageHead>
+      <PageHead
+        title="Receipts"
+        lead={<DaySentence shown={shown} returns={returns} today={today} />}
+      />
       <InThisRoom room="counter" here="receipts" roles={actor.roles} />
       <div className={css['list']}>
+        <FindForm
+          action="/receipts"
+          label="Find a receipt by its number, who bought, the piece, or the slip of the terminal"
+          letters={letters}
+        />
+        {letters === '' ? null : <Found actor={actor} letters={letters} />}
         <Views label="Days" views={daysAround(day, today)} />
-        {shown.receipts.length === 0 ? (
-          <Empty
-            title="Nothing was sold on this day"
-            act={
-              before ? (
-                <ButtonLink href={`/receipts?day=${before}`} variant="quiet">
-                  {`Back to ${formatDay(before, 'short')}`}
-                </ButtonLink>
-              ) : null
-            }
-          >
-            Each sale at the counter leaves a receipt here, and the day’s sum above.
-          </Empty>
+        {shown.receipts.length === 0 && returns.length === 0 ? (
+          <NothingSold before={before} />
         ) : (
-          <DayTable shown={shown} zone={gallery.timeZone} />
+          <>
+            <DayTable shown={shown} zone={gallery.timeZone} />
+            <ReturnTable returns={returns} zone={gallery.timeZone} />
+          </>
+        )}
+        {unproven.length === 0 ? null : (
+          <Section
+            title="Proof missing"
+            lead="Sent to another state, without the carrier’s slip: until it is kept, such a sale counts as sold here."
+          >
+            <FoundTable caption="Sent without a carrier’s slip" receipts={unproven} />
+          </Section>
         )}
       </div>
     </>
   );
 }
 
-function DaySentence({ shown, today }: Readonly<{ shown: DayOfReceipts; today: Day }>) {
+async function Found({ actor, letters }: Readonly<{ actor: Actor; letters: string }>) {
+  const found = await findReceipts(actor, letters);
+  if (found.length > 0) return <FoundTable caption={`Found for “${letters}”`} receipts={found} />;
+  return (
+    <Empty title={`No receipt was found for “${letters}”`}>
+      Try fewer letters: the name of who bought it, the title of the piece, or the number.
+    </Empty>
+  );
+}
+
+function NothingSold({ before }: Readonly<{ before: Day | null }>) {
+  const back = before ? (
+    <ButtonLink href={`/receipts?day=${before}`} variant="quiet">
+      {`Back to ${formatDay(before, 'short')}`}
+    </ButtonLink>
+  ) : null;
+  return (
+    <Empty title="Nothing was sold on this day" act={back}>
+      Each sale at the counter leaves a receipt here, and the day’s sum above.{' '}
+      <Link href="/counter">To the counter</Link>
+    </Empty>
+  );
+}
+
+type SentenceProps = Readonly<{
+  shown: DayOfReceipts;
+  returns: readonly ReturnInList[];
+  today: Day;
+}>;
+
+function DaySentence({ shown, returns, today }: SentenceProps) {
   const when = shown.day === today ? 'Today' : formatDay(shown.day, 'long');
-  if (shown.receipts.length === 0) return `${when}: nothing yet.`;
+  const backCents = sumCents(returns.map((each) => each.totalCents));
+  const back = returns.length === 0 ? '' : ` ${formatCents(backCents)} was given back.`;
+  if (shown.receipts.length === 0) return `${when}: nothing was sold.${back}`;
   const paid = shown.paid.map(
     ({ kind, amountCents }) => `${formatCents(amountCents)} ${tenderWords[kind].toLowerCase()}`,
   );
   return (
     <>
       {when}: <Money cents={shown.totalCents} size="strong" />, of which{' '}
-      {formatCents(shown.taxCents)} is sales tax. By how it was paid: {paid.join(', ')}.
+      {formatCents(shown.taxCents)} is sales tax. By how it was paid: {paid.join(', ')}.{back}
     </>
   );
 }
@@ -91,46 +140,4 @@ function daysAround(day: Day, today: Day) {
     ...views,
     { href: `/receipts?day=${after}`, name: formatDay(after, 'short'), current: false },
   ];
-}
-
-function DayTable({ shown, zone }: Readonly<{ shown: DayOfReceipts; zone: string }>) {
-  const rows = shown.receipts.map((receipt) => ({
-    key: String(receipt.number),
-    cells: [
-      <Link key="number" href={`/receipts/${receipt.number}`} className={css['number']}>
-        {receipt.number}
-      </Link>,
-      <span key="what">
-        <em className="work-title">{receipt.titles.join(', ')}</em>
-        {receipt.collector === null ? null : `, for ${receipt.collector}`}
-      </span>,
-      <time key="at" dateTime={receipt.soldAt.toISOString()} className={css['when']}>
-        {formatInstant(receipt.soldAt, zone).split(', ').at(-1)}
-      </time>,
-      receipt.soldBy,
-      <Money key="total" cents={receipt.totalCents} />,
-    ],
-  }));
-  const columns = [
-    { name: 'Receipt' },
-    { name: 'What' },
-    { name: 'When', wideOnly: true },
-    { name: 'By', wideOnly: true },
-    { name: 'Total', figure: true },
-  ];
-  const foot = ['Sum', '', '', '', <Money key="sum" cents={shown.totalCents} />];
-  return (
-    <>
-      <Table
-        caption="Sold on this day"
-        captionHeardOnly
-        columns={columns}
-        rows={rows}
-        foot={foot}
-      />
-      {shown.receipts.length === receiptsListed ? (
-        <p>Only the newest {receiptsListed} are listed; the sum counts all of them.</p>
-      ) : null}
-    </>
-  );
 }

@@ -3,7 +3,7 @@ import { requireActor } from '@/lib/access/reads';
 import { receiptPdf } from '@/lib/documents/receipt';
 import { getGallery } from '@/lib/platform/settings';
 import { findReceipt } from '@/lib/sales/reads/receipts';
-import { readNumber } from '../../receipt-address';
+import { pdfAnswer, readNumber } from '../../receipt-address';
 
 type Params = Readonly<{ params: Promise<{ number: string }> }>;
 
@@ -16,12 +16,5 @@ export async function GET(request: Request, { params }: Params): Promise<Respons
 
   const kind = new URL(request.url).searchParams.get('gift') === '1' ? 'gift' : 'whole';
   const bytes = await receiptPdf(receipt, await getGallery(), kind);
-  const name = `${kind === 'gift' ? 'gift-receipt' : 'receipt'}-${receipt.number}.pdf`;
-  return new Response(bytes, {
-    headers: {
-      'Content-Type': 'application/pdf',
-      'Content-Disposition': `inline; filename="${name}"`,
-      'Cache-Control': 'private, no-store',
-    },
-  });
+  return pdfAnswer(bytes, `${kind === 'gift' ? 'gift-receipt' : 'receipt'}-${receipt.number}.pdf`);
 }
