@@ -20,6 +20,12 @@ export async function readInDrawer(from: Prisma.TransactionClient): Promise<Cent
   return sum._sum.amountCents ?? 0n;
 }
 
+/** What the books say is in the drawer now, for a page. */
+export async function findInDrawer(actor: Actor): Promise<Cents> {
+  assertAllowed(actor, 'receipts.see');
+  return readInDrawer(db());
+}
+
 /** A count of the drawer as it was written down. */
 export type CountKept = {
   number: number;

@@ -54,6 +54,14 @@ export function purposesOf(sale: Pick<SaleOfDay, 'lines' | 'taxCents'>): Map<Mon
 /** A way of paying that is money now: it lies in the drawer, at the card company or at the bank. */
 export type NewMoney = 'cash' | 'card' | 'cheque' | 'bank_transfer';
 
+/** The ways of paying with money now, in the order of the sheet. */
+export const newMoneyKinds = ['cash', 'card', 'cheque', 'bank_transfer'] as const;
+
+/** What came in, all names together, in cents. */
+export function moneyInSum(moneyIn: Readonly<Record<MoneyIn, Cents>>): Cents {
+  return sumCents(moneyInKinds.map((kind) => moneyIn[kind]));
+}
+
 /** Whether a tender is money that came in now; a voucher or a deposit came in before. */
 export function isNewMoney(kind: TenderKind): kind is NewMoney {
   return kind === 'cash' || kind === 'card' || kind === 'cheque' || kind === 'bank_transfer';
@@ -94,7 +102,7 @@ export function addPurposes(each: readonly ReadonlyMap<MoneyIn, Cents>[]): Recor
 }
 
 /** A line of the drawer's sheet: what it was, and how much; below zero it went out. */
-export type SheetLine = { words: string; cents: Cents; href?: string };
+export type SheetLine = { words: string; cents: Cents };
 
 /** What moved the cash since the drawer was counted before. */
 export type CashMoved = {
