@@ -91,12 +91,24 @@ export async function closePlace(
     if (!place) return refuse({ code: 'unknown_place' });
     const decided = decideClosing(place);
     if (!decided.ok) return decided;
-    const data = { closedAt: doer.at };
-    await tx.place.update({ where: { id: placeId }, data, select: { id: true } });
-    const facts = { name: place.name };
-    await recordAudit(tx, doer, { did: 'closed a place', ...subjectOf(placeId), facts });
+    await shutPlace(tx, doer, { id: placeId, name: place.name });
     return ok({ placeId });
   });
+}
+
+/**
+ * Closes a place whatever its kind; joins the caller's transaction, for another gallery with which
+ * it is ended. The caller has asked whether anything stands there; the database asks again.
+ */
+export async function shutPlace(
+  tx: Tx,
+  doer: Doer,
+  place: { id: string; name: string },
+): Promise<void> {
+  const data = { closedAt: doer.at };
+  await tx.place.update({ where: { id: place.id }, data, select: { id: true } });
+  const facts = { name: place.name };
+  await recordAudit(tx, doer, { did: 'closed a place', ...subjectOf(place.id), facts });
 }
 
 function command(
