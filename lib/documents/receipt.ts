@@ -21,7 +21,7 @@ import {
   quantityWords,
   returnWords,
   tenderLine,
-} from './rules/receipt-words';
+} from './receipt-words';
 
 /** The whole receipt, or the one that goes with a gift and names no price. */
 export type ReceiptKind = 'whole' | 'gift';

@@ -15,6 +15,9 @@ export type FittedLine = {
 export type Box = { width: number; height: number };
 
 const leading = 1.16;
+/** On a large label the text may be set larger than asked for. */
+const larger = [1.5, 1.35, 1.2, 1.1] as const;
+const largeHeight = 150;
 const scales = [1, 0.94, 0.88, 0.82, 0.76, 0.7, 0.64, 0.58, 0.52, 0.46] as const;
 
 /**
@@ -23,7 +26,8 @@ const scales = [1, 0.94, 0.88, 0.82, 0.76, 0.7, 0.64, 0.58, 0.52, 0.46] as const
  * an ellipsis. Nothing ever stands outside the box.
  */
 export function fitBlocks(paper: Paper, blocks: readonly LabelBlock[], box: Box): FittedLine[] {
-  for (const scale of scales) {
+  const tried = box.height >= largeHeight ? [...larger, ...scales] : scales;
+  for (const scale of tried) {
     const whole = blocks.map((block) => setBlock(paper, block, scale, box.width));
     if (whole.every((set) => !set.isCut) && heightOf(whole) <= box.height) return stack(whole);
   }

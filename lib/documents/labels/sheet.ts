@@ -1,15 +1,17 @@
 import 'server-only';
 import PDFDocument from 'pdfkit';
 import { foodLetterPt } from '../rules/labels/cautions';
-import { labelSheet, labelSpot, type LabelSheet, type LabelSheetKey } from '../rules/labels/sheets';
+import type { LabelPrint } from '../rules/labels/printing';
+import { labelSheet, labelSpot, type LabelSheet } from '../rules/labels/sheets';
+import { hasRoomForCaution } from '../rules/labels/taken';
 import {
   carriesCode,
-  foodStatementFor,
+  cautionFor,
   labelBlocks,
   labelCode,
   type LabelBlock,
+  type LabelCaution,
   type LabelGallery,
-  type LabelKind,
   type LabelPiece,
 } from '../rules/labels/words';
 import { ash, iron, takeHands, type Paper } from '../paper';
@@ -17,29 +19,15 @@ import { drawBars, drawQr } from './codes';
 import { fitBlocks, type Box } from './fit';
 import { onlyKnownSigns } from './signs';
 
-/** Which codes a label carries. */
-export const labelCodes = ['qr', 'bars', 'both', 'none'] as const;
-
-/** How labels are printed. */
-export type LabelPrint = {
-  kind: LabelKind;
-  sheet: LabelSheetKey;
-  codes: (typeof labelCodes)[number];
-  /** On which label of the first sheet it begins, from 1. */
-  firstAt: number;
-};
-
 /** White inside a label's edge, in points. */
 const inset = 8;
-/** From this height on the food statement stands on the label itself; else on one of its own. */
-const roomyHeight = 130;
 /** Capitals of our bold hand are so high, in parts of its size; a little less than measured. */
 const capitalHeight = 0.65;
 const foodSize = Math.ceil((foodLetterPt / capitalHeight) * 10) / 10;
 
 /**
- * Labels as a PDF on sheets of labels: one for each piece given, in their order. Small labels of
- * ware that is not for food are followed by one with the statement alone.
+ * Labels as a PDF on sheets of labels: one for each piece given, in their order. Where a caution
+ * goes with a piece, a small label is followed by one with the caution alone.
  *
  * @returns real text in our type, codes as shapes; nothing stands outside its label
  */
@@ -79,42 +67,42 @@ function labelsOf(
   print: LabelPrint,
 ): WriteLabel[] {
   const sheet = labelSheet(print.sheet);
-  const isRoomy = sheet.height >= roomyHeight;
+  const isRoomy = hasRoomForCaution(print.sheet);
   return pieces.flatMap((piece) => {
-    const food = foodStatementFor(piece);
+    const caution = cautionFor(piece);
     const label: WriteLabel = (paper, corner) => {
-      writeLabel(paper, corner, { piece, gallery, print, food: isRoomy ? food : null });
+      writeLabel(paper, corner, { piece, gallery, print, caution: isRoomy ? caution : null });
     };
-    if (food === null || isRoomy) return [label];
-    const statement: WriteLabel = (paper, corner) => {
-      writeStatement(paper, corner, { food, sku: piece.sku, box: innerOf(sheet) });
+    if (caution === null || isRoomy) return [label];
+    const apart: WriteLabel = (paper, corner) => {
+      const blocks = [...cautionBlocks(caution), quietLine(piece.sku)];
+      writeBlocks(paper, blocks, { ...corner, ...innerOf(sheet) });
     };
-    return [label, statement];
+    return [label, apart];
   });
-}
-
-/** How many labels a piece takes: two where its food statement stands on one of its own. */
-export function labelsTaken(piece: LabelPiece, sheet: LabelSheetKey): number {
-  const isApart = foodStatementFor(piece) !== null && labelSheet(sheet).height < roomyHeight;
-  return isApart ? 2 : 1;
 }
 
 function innerOf({ width, height }: LabelSheet): Box {
   return { width: width - 2 * inset, height: height - 2 * inset };
 }
 
-type Label = { piece: LabelPiece; gallery: LabelGallery; print: LabelPrint; food: string | null };
+type Label = {
+  piece: LabelPiece;
+  gallery: LabelGallery;
+  print: LabelPrint;
+  caution: LabelCaution | null;
+};
 
 function writeLabel(paper: Paper, corner: Corner, label: Label): void {
-  const { piece, gallery, print, food } = label;
+  const { piece, gallery, print, caution } = label;
   const inner = innerOf(labelSheet(print.sheet));
   const codes = carriesCode(print.kind) ? print.codes : 'none';
   const code = labelCode(piece);
   const hasBars = codes === 'bars' || codes === 'both';
   const hasQr = codes === 'qr' || codes === 'both';
   const barsHeight = hasBars ? Math.min(26, inner.height * 0.3) : 0;
-  const foodHeight = food === null ? 0 : 2 * foodSize * 1.16 + 4;
-  const words: Box = { ...inner, height: inner.height - barsHeight - foodHeight };
+  const cautionHeight = caution === null ? 0 : 2 * foodSize * 1.16 + 4;
+  const words: Box = { ...inner, height: inner.height - barsHeight - cautionHeight };
   if (hasQr) {
     const side = Math.min(words.height, inner.width * 0.36, 92);
     drawQr(paper, code, { x: corner.x + inner.width - side, y: corner.y, side });
@@ -122,9 +110,9 @@ function writeLabel(paper: Paper, corner: Corner, label: Label): void {
   }
   const known = { ...piece, title: onlyKnownSigns(paper, piece.title, 'italic') || piece.sku };
   writeBlocks(paper, labelBlocks(known, print.kind, gallery), { ...corner, ...words });
-  if (food !== null) {
-    const box = { ...inner, height: foodHeight, x: corner.x, y: corner.y + words.height };
-    writeBlocks(paper, foodBlocks(food), box);
+  if (caution !== null) {
+    const box = { ...inner, height: cautionHeight, x: corner.x, y: corner.y + words.height };
+    writeBlocks(paper, cautionBlocks(caution), box);
   }
   if (hasBars) {
     const y = corner.y + inner.height - barsHeight + 2;
@@ -132,17 +120,13 @@ function writeLabel(paper: Paper, corner: Corner, label: Label): void {
   }
 }
 
-type Statement = { food: string; sku: string; box: Box };
-
-function writeStatement(paper: Paper, corner: Corner, { food, sku, box }: Statement): void {
-  const blocks = [...foodBlocks(food), quietLine(sku)];
-  writeBlocks(paper, blocks, { ...corner, ...box });
-}
-
-/** The statement is never set smaller than the rule allows. */
-function foodBlocks(text: string): LabelBlock[] {
-  const size = { size: foodSize, least: foodSize, lines: 3 };
-  return [{ text, face: 'bold', ...size, isKept: true, isQuiet: false }];
+/** The food statement is never set smaller than the rule allows. */
+function cautionBlocks({ about, text }: LabelCaution): LabelBlock[] {
+  const kept = { text, isKept: true, isQuiet: false } as const;
+  if (about === 'food') {
+    return [{ ...kept, face: 'bold', size: foodSize, least: foodSize, lines: 3 }];
+  }
+  return [{ ...kept, face: 'sans', size: 9, least: 7, lines: 4 }];
 }
 
 function quietLine(text: string): LabelBlock {

@@ -24,14 +24,14 @@ export const foodStatement = 'NOT FOR FOOD USE. MAY POISON FOOD.';
 /** The least height of the statement's letters in points: 3.2 mm. */
 export const foodLetterPt = (3.2 * 72) / 25.4;
 
-/** What a lamp's label says about its wiring; nothing for anything else. */
-export function careWords(kind: PieceKind): string {
-  if (kind !== 'lamp') return '';
-  return (
-    'Mind the electricity: wired from listed parts by a qualified person. No stronger bulb than ' +
-    'the socket says. Keep it dry.'
-  );
-}
+/**
+ * What goes with a lamp.
+ *
+ * @source common practice
+ */
+export const lampCaution =
+  'Mind the electricity: wired from listed parts by a qualified person. No stronger bulb than the ' +
+  'socket says. Keep it dry.';
 
 /**
  * What a piece may be used for, as a shelf label says it.

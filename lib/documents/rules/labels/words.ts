@@ -1,7 +1,7 @@
 import { kindWords, type PieceKind } from '@/lib/catalogue/rules';
 import { formatCents, type Cents } from '@/lib/money/rules';
 import { formatSize, formatWeight, type LengthSystem } from '@/lib/units/rules';
-import { careWords, foodStatement, mayHoldFood, forUseWords, type FoodUse } from './cautions';
+import { foodStatement, forUseWords, lampCaution, mayHoldFood, type FoodUse } from './cautions';
 
 /** The kinds of label. */
 export const labelKinds = ['price_tag', 'wall_label', 'shelf_label', 'back_label'] as const;
@@ -89,9 +89,14 @@ export function labelBlocks(
   return blocks.filter((each) => each.text.trim() !== '');
 }
 
-/** The statement for ware that only looks fit for food; null for anything else. */
-export function foodStatementFor(piece: Pick<LabelPiece, 'kind' | 'foodUse'>): string | null {
-  return mayHoldFood(piece.kind) && piece.foodUse !== 'proven' ? foodStatement : null;
+/** A caution that goes with a piece: for ware that only looks fit for food, or for a lamp. */
+export type LabelCaution = { about: 'food' | 'electricity'; text: string };
+
+/** The caution that goes with a piece, in whole; null for most. */
+export function cautionFor(piece: Pick<LabelPiece, 'kind' | 'foodUse'>): LabelCaution | null {
+  if (piece.kind === 'lamp') return { about: 'electricity', text: lampCaution };
+  if (!mayHoldFood(piece.kind) || piece.foodUse === 'proven') return null;
+  return { about: 'food', text: foodStatement };
 }
 
 type Writer = (piece: LabelPiece, gallery: LabelGallery) => LabelBlock[];
@@ -103,7 +108,6 @@ const blocksOf: Readonly<Record<LabelKind, Writer>> = {
     block(`${sizeOf(piece, gallery)} · ${labelCode(piece)}`, { size: 8.5, isKept: true }),
     block(gradeWords(piece), { face: 'bold', size: 8 }),
     block(editionWords(piece), { size: 8, isQuiet: true }),
-    block(careWords(piece.kind), { size: 7, isQuiet: true, lines: 3 }),
   ],
   wall_label: (piece, gallery) => [
     block(gallery.name, { face: 'serif', size: 13, least: 7 }),
@@ -113,7 +117,6 @@ const blocksOf: Readonly<Record<LabelKind, Writer>> = {
     block(editionWords(piece), { size: 10 }),
     block(gradeWords(piece), { size: 10 }),
     block(price(piece), { size: 11, least: 8, lines: 1, isKept: true }),
-    block(careWords(piece.kind), { size: 8, isQuiet: true, lines: 3 }),
   ],
   shelf_label: (piece, gallery) => [
     block(piece.title, { face: 'italic', size: 13, isKept: true }),
@@ -121,8 +124,9 @@ const blocksOf: Readonly<Record<LabelKind, Writer>> = {
     block(price(piece), { face: 'bold', size: 13, least: 8, lines: 1, isKept: true }),
     block(forUseWords(piece), { size: 8.5, isKept: true }),
     block(gradeWords(piece), { face: 'bold', size: 8 }),
-    block(labelCode(piece), { size: 8, isQuiet: true, lines: 1 }),
-    block(careWords(piece.kind), { size: 7, isQuiet: true, lines: 3 }),
+    block([labelCode(piece), editionWords(piece)].filter(Boolean).join(' · '), {
+      ...{ size: 8, isQuiet: true },
+    }),
   ],
   back_label: (piece, gallery) => [
     block(titleAndYear(piece), { face: 'italic', size: 12, isKept: true }),
@@ -134,7 +138,6 @@ const blocksOf: Readonly<Record<LabelKind, Writer>> = {
     }),
     block(gradeWords(piece), { size: 8 }),
     block(hangingWords(piece), { size: 7.5, lines: 4, isKept: true }),
-    block(careWords(piece.kind), { size: 7, isQuiet: true, lines: 3 }),
     block(gallery.phone, { size: 7.5, isQuiet: true, lines: 1 }),
   ],
 };

@@ -6,7 +6,7 @@ import type {
   ReceiptReturn,
   ReceiptTender,
 } from '@/lib/sales/reads/receipts';
-import { tenderWords } from '../rules';
+import { tenderWords } from './rules';
 
 /** What was taken off and why, as the receipt says it. */
 export function discountWords(discount: { reason: string; amountCents: Cents }): string {
