@@ -9,7 +9,7 @@ const floors = [
   ['sales', 'studio', 'installation'],
   ['returns', 'layaway', 'orders', 'fairs', 'consignment', 'wholesale', 'drawer'],
   ['commissions', 'workings'],
-  ['counter'],
+  ['counter', 'data'],
   ['reports', 'documents'],
 ];
 const above = (floor) => floors.slice(floor + 1).flat();

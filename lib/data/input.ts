@@ -1,0 +1,20 @@
+import { z } from 'zod';
+import { loadKinds } from './rules/plan';
+
+/** A file as the form sends it. */
+export const lookAtFileInput = z.object({
+  requestKey: z.uuid(),
+  kind: z.enum(loadKinds),
+  file: z.instanceof(File, { message: 'Choose the file first.' }),
+});
+
+/** The yes to a file that was looked at. */
+export const bringInInput = z.object({
+  requestKey: z.uuid(),
+  loadId: z.uuid(),
+  planSha256: z.string().regex(/^[0-9a-f]{64}$/),
+  leaveRefusedOut: z.literal('yes').optional(),
+});
+
+/** The wish to stop a file that is being brought in. */
+export const stopLoadInput = z.object({ requestKey: z.uuid(), loadId: z.uuid() });
