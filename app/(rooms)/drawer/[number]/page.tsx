@@ -9,7 +9,7 @@ import { PageHead } from '@/app/ui/page/page-head';
 import { Columns, Section } from '@/app/ui/page/section';
 import { requireActor } from '@/lib/access/reads';
 import { formatDay } from '@/lib/dates/rules';
-import { cardWords, foundLines, piecesCounted } from '@/lib/documents/rules/day-sheet-words';
+import { cardWords, foundLines, piecesCounted } from '@/lib/documents/day-sheet-words';
 import { readDaySheet, type DaySheet } from '@/lib/drawer/reads/day-sheet';
 import { getGallery } from '@/lib/platform/settings';
 import { readNumber } from '../../receipts/receipt-address';

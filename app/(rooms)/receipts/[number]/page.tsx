@@ -7,7 +7,7 @@ import { InThisRoom } from '@/app/ui/page/in-this-room';
 import { PageHead } from '@/app/ui/page/page-head';
 import { requireActor } from '@/lib/access/reads';
 import { isAllowed } from '@/lib/access/rules';
-import { deliveryWords } from '@/lib/documents/rules/receipt-words';
+import { deliveryWords } from '@/lib/documents/receipt-words';
 import { getGallery, type Gallery } from '@/lib/platform/settings';
 import { findReceipt, type Receipt } from '@/lib/sales/reads/receipts';
 import { PaperHead } from '../paper-head';

@@ -8,7 +8,7 @@ import {
   quantityWords,
   returnWords,
   tenderLine,
-} from '@/lib/documents/rules/receipt-words';
+} from '@/lib/documents/receipt-words';
 import type { Receipt, ReceiptLine } from '@/lib/sales/reads/receipts';
 import css from '../receipts.module.css';
 
