@@ -67,6 +67,18 @@ export async function findHold(actor: Actor, number: number, at: Date): Promise<
   return hold ?? null;
 }
 
+/** One hold by its id, however it stands; null when there is none. */
+export async function findHoldById(actor: Actor, id: string, at: Date): Promise<HoldTold | null> {
+  assertAllowed(actor, 'stock.hold');
+  if (!z.uuid().safeParse(id).success) return null;
+  const [hold] = await readHoldsTold(
+    Prisma.sql`hold.id = ${id}::uuid`,
+    Prisma.sql`hold.number`,
+    at,
+  );
+  return hold ?? null;
+}
+
 /** The open holds of one SKU, at every place, for the piece's own page. */
 export async function listHoldsOf(actor: Actor, skuId: string, at: Date): Promise<HoldTold[]> {
   assertAllowed(actor, 'stock.see');

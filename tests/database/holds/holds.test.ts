@@ -9,7 +9,6 @@ import { holdForSomebody, holdLonger, letGo, noteCall } from '@/lib/holds/writes
 import { holdForWaiting, noteTold, waitForPiece, waitNoLonger } from '@/lib/holds/writes/waiting';
 import { db } from '@/lib/platform/db/client';
 import { constraintOf } from '@/lib/platform/db/errors';
-import { sellAtCounter } from '@/lib/sales/writes';
 import { sql, startAfresh } from '@/tests/helpers/database';
 import {
   aPieceHere,
@@ -17,6 +16,7 @@ import {
   doing,
   later,
   openGallery,
+  sellNow,
   type OpenGallery,
   type TestPiece,
 } from '../sales/open-gallery';
@@ -89,7 +89,7 @@ test('of two people who hold the last one at the same moment, one is told who ho
 test('of a hold and a sale of the last one, one happens and nothing is promised twice', async () => {
   const [hold, sale] = await Promise.all([
     holdForSomebody(doing(gallery.clerk), asked()),
-    sellAtCounter(doing(gallery.second), aSale([{ piece: tern, quantity: 1 }])),
+    sellNow(doing(gallery.second), aSale([{ piece: tern, quantity: 1 }])),
   ]);
   expect([hold.ok, sale.ok].sort()).toEqual([false, true]);
   const level = await levelOf(tern.skuId);

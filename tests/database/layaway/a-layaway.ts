@@ -1,5 +1,6 @@
 import { randomUUID } from 'node:crypto';
 import type { Doer } from '@/lib/access/rules';
+import type { Day } from '@/lib/dates/rules';
 import { beginLayawayInput } from '@/lib/layaway/input';
 import { checkLayawayPayment } from '@/lib/layaway/reads';
 import { beginLayaway } from '@/lib/layaway/writes';
@@ -44,7 +45,7 @@ export async function aLayaway(gallery: OpenGallery) {
 /** Takes money for a layaway as a slip does: asks in the same transaction, then records it. */
 export async function pay(gallery: OpenGallery, doer: Doer, layawayId: string, cents: bigint) {
   return inTransaction(async (tx) => {
-    const asking = { layawayId, amountCents: cents, on: soldOn };
+    const asking = { layawayId, amountCents: cents, on: soldOn } as const;
     const checked = await checkLayawayPayment(tx, asking);
     if (!checked.ok) return checked;
     const line = { ...lineOf(cents), kind: 'layaway_payment' as const, layawayId };
@@ -65,7 +66,7 @@ export async function spend(gallery: OpenGallery, layawayId: string, cents: bigi
   });
 }
 
-const soldOn = '2026-11-20';
+const soldOn: Day = '2026-11-20';
 
 function saleOf({ counterId: placeId, taxPlaceId }: OpenGallery, cents: bigint) {
   const sums = { netCents: cents, taxCents: 0n, totalCents: cents, taxes: [] };

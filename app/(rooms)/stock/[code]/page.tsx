@@ -18,6 +18,7 @@ import { PieceHung } from '../piece-hung';
 import css from '../stock.module.css';
 import { CorrectStock } from './correct-stock';
 import { HangPicture } from './hang-picture';
+import { HeldLines } from './held-lines';
 import { History } from './history';
 
 export const metadata: Metadata = { title: 'A piece' };
@@ -58,6 +59,7 @@ export default async function PiecePage({ params }: PiecePageProps) {
           </>
         }
       />
+      <HeldLines actor={actor} piece={piece} />
       <Section title="What happened to it">
         <History sheet={sheet} timeZone={gallery.timeZone} />
       </Section>
