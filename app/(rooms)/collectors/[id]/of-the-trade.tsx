@@ -1,6 +1,6 @@
 import Link from 'next/link';
 import { Section } from '@/app/ui/page/section';
-import type { TradePage } from '@/lib/collectors/reads/trade';
+import type { TradePage } from '@/lib/collectors/reads/trade-page';
 import type { Day } from '@/lib/dates/rules';
 import { Standings } from './trade/certificates';
 import { TermsSaid } from './trade/terms';

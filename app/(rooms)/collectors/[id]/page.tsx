@@ -12,7 +12,7 @@ import { requireActor } from '@/lib/access/reads';
 import { isAllowed } from '@/lib/access/rules';
 import { getCollector, type CollectorPage, type Purchase } from '@/lib/collectors/reads';
 import { listOpenPapers } from '@/lib/collectors/reads/papers';
-import { getTradePage } from '@/lib/collectors/reads/trade';
+import { getTradePage } from '@/lib/collectors/reads/trade-page';
 import { addressLine, collectorKindWords } from '@/lib/collectors/rules';
 import { listCommissionsOf } from '@/lib/commissions/reads';
 import { dayOf } from '@/lib/dates/rules';

@@ -4,7 +4,7 @@ import { Field } from '@/app/ui/form/field';
 import { FormFrame } from '@/app/ui/form/form-frame';
 import { RequestKey } from '@/app/ui/form/request-key';
 import { Caution } from '@/app/ui/page/caution';
-import type { TradePage } from '@/lib/collectors/reads/trade';
+import type { TradePage } from '@/lib/collectors/reads/trade-page';
 import type { Day } from '@/lib/dates/rules';
 import { fileCertificate } from './actions';
 

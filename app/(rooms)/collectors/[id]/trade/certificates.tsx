@@ -3,7 +3,7 @@ import { DayText } from '@/app/ui/figures/day-text';
 import { FormFrame } from '@/app/ui/form/form-frame';
 import { RequestKey } from '@/app/ui/form/request-key';
 import { Empty } from '@/app/ui/page/empty';
-import type { CertificateShown } from '@/lib/collectors/reads/trade';
+import type { CertificateShown } from '@/lib/collectors/reads/trade-page';
 import {
   certificateStanding,
   certificateWords,

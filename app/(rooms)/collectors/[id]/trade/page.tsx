@@ -5,7 +5,7 @@ import { Columns, Section } from '@/app/ui/page/section';
 import { requireActor } from '@/lib/access/reads';
 import { isAllowed } from '@/lib/access/rules';
 import { listFeesOf } from '@/lib/collectors/reads/fees';
-import { getTradePage, type TradePage } from '@/lib/collectors/reads/trade';
+import { getTradePage, type TradePage } from '@/lib/collectors/reads/trade-page';
 import { dayOf, type Day } from '@/lib/dates/rules';
 import { now } from '@/lib/platform/clock';
 import { getGallery } from '@/lib/platform/settings';
