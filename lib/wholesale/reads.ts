@@ -21,6 +21,8 @@ export type ShopListed = {
   openOrders: number;
   owedCents: Cents;
   promisedTown: string | null;
+  /** It ordered before, or has a promise or a certificate; other businesses may yet. */
+  isShop: boolean;
 };
 
 const shopRow = z.object({
@@ -31,9 +33,10 @@ const shopRow = z.object({
   openOrders: z.number(),
   owedCents: z.bigint(),
   promisedTown: z.string().nullable(),
+  isShop: z.boolean(),
 });
 
-/** Every business among the people, those who owe or wait first; at most {@link shopsListed}. */
+/** Every business among the people, shops that owe or wait first; at most {@link shopsListed}. */
 export async function listShops(actor: Actor): Promise<ShopListed[]> {
   assertAllowed(actor, 'outside.keep');
   const { timeZone } = await getGallery();
@@ -54,9 +57,13 @@ export async function listShops(actor: Actor): Promise<ShopListed[]> {
         WHERE o."collectorId" = shop.id)::bigint AS "owedCents",
       (SELECT min(p.town) FROM "TownPromise" p WHERE p."collectorId" = shop.id
         AND p."fromOn" <= ${today}::date
-        AND (p."untilOn" IS NULL OR p."untilOn" > ${today}::date)) AS "promisedTown"
+        AND (p."untilOn" IS NULL OR p."untilOn" > ${today}::date)) AS "promisedTown",
+      (EXISTS (SELECT 1 FROM "WholesaleOrder" o WHERE o."collectorId" = shop.id)
+        OR EXISTS (SELECT 1 FROM "TownPromise" p WHERE p."collectorId" = shop.id)
+        OR EXISTS (SELECT 1 FROM "ResaleCertificate" c WHERE c."collectorId" = shop.id))
+        AS "isShop"
     FROM "Collector" shop WHERE shop.kind = 'business'
-    ORDER BY 6 DESC, 5 DESC, shop.name LIMIT ${shopsListed}`;
+    ORDER BY 8 DESC, 6 DESC, 5 DESC, shop.name LIMIT ${shopsListed}`;
   return z.array(shopRow).parse(found);
 }
 

@@ -14,11 +14,12 @@ export const metadata: Metadata = { title: 'Shops' };
 /** The shops that buy for their own shelves: what they wait for, what they owe. */
 export default async function ShopsPage() {
   const actor = await requireActor('outside.keep');
-  const shops = await listShops(actor);
+  const businesses = await listShops(actor);
+  const shops = businesses.filter((business) => business.isShop);
   return (
     <>
       <PageHead title="Shops" lead="They buy for their own shelves, at a share of the price here.">
-        {shops.length > 0 ? (
+        {businesses.length > 0 ? (
           <ButtonLink href="/shops/new" size="counter">
             Take an order
           </ButtonLink>
