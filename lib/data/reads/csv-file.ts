@@ -2,7 +2,7 @@ import 'server-only';
 import { parse, type Options } from 'csv-parse';
 import { ok, refuse, type Result } from '@/lib/platform/result';
 import type { FileLine } from '../rules/columns';
-import { withoutGuard } from '../rules/csv';
+import { withoutGuard } from '@/lib/files/rules/csv';
 import { fileBytesMost, fileLinesMost, type FileRefusal } from '../rules/refusals';
 
 /** A file as it was read: its heading and the lines under it; empty lines are left out. */

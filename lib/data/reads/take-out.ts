@@ -9,7 +9,7 @@ import { plainCents } from '@/lib/money/rules';
 import { formatDecimal } from '@/lib/money/rules/decimal';
 import { db } from '@/lib/platform/db/client';
 import { getGallery } from '@/lib/platform/settings';
-import { csvText } from '../rules/csv';
+import { csvText } from '@/lib/files/rules/csv';
 import { peopleRows } from '../rules/people';
 import { salesRows, type FiledLine, type FiledSale } from '../rules/sales-file';
 import { readPeople, rowsMost } from './known';

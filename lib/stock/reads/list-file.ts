@@ -1,5 +1,6 @@
 import 'server-only';
 import { parse, type Options } from 'csv-parse';
+import { withoutGuard } from '@/lib/files/rules/csv';
 import { ok, refuse, type Result } from '@/lib/platform/result';
 import type { LengthSystem } from '@/lib/units/rules';
 import { readHeading, type HeadingRefusal, type ListHeading } from '../rules/list-columns';
@@ -12,6 +13,7 @@ export type ReadList = { rows: ReadRow[]; passedOver: readonly string[] };
 /**
  * Reads the bytes of a stock list: RFC 4180, UTF-8 with a byte order mark or without, any line
  * ends, cells in quotation marks over several lines; semicolons or tabs where the heading has them.
+ * The apostrophe that guards a formula is taken off.
  *
  * @param system what a length without a unit means
  * @returns refuses, in this order: too large, empty, a spreadsheet, no text, not UTF-8, not CSV,
@@ -72,7 +74,7 @@ function readLines(text: string, system: LengthSystem): Promise<Result<ReadList,
       reading.heading = readHeading(cells);
       if (reading.heading.ok) reading.readRow = rowReader(reading.heading.value, system);
     } else if (reading.readRow && reading.rows.length <= listRowsMost) {
-      reading.rows.push(reading.readRow(cells, line));
+      reading.rows.push(reading.readRow(cells.map(withoutGuard), line));
     }
   };
   return new Promise((resolve) => {

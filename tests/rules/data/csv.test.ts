@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { readCsvFile } from '@/lib/data/reads/csv-file';
-import { csvText, guarded, withoutGuard } from '@/lib/data/rules/csv';
+import { csvText, guarded, withoutGuard } from '@/lib/files/rules/csv';
 
 const bytesOf = (text: string) => new TextEncoder().encode(text);
 async function cellsOf(text: string) {
