@@ -1,0 +1,181 @@
+import 'server-only';
+import { z } from 'zod';
+import type { Prisma } from '@/generated/prisma/client';
+import { assertAllowed } from '@/lib/access/reads';
+import type { Actor } from '@/lib/access/rules';
+import { kindWords, type PieceKind } from '@/lib/catalogue/rules';
+import { readMouldsOf } from '@/lib/catalogue/reads/moulds';
+import { dayFromDate, type Day } from '@/lib/dates/rules';
+import { db } from '@/lib/platform/db/client';
+import { routes, type Technique } from '@/lib/studio/rules/routes';
+import {
+  comesFromMould,
+  piecesATurn,
+  readySpan,
+  saidBefore,
+  usualTechnique,
+  type BeforeFacts,
+  type SaidBefore,
+} from '../rules/before';
+
+/** A piece as one orders it, with what of it can be chosen otherwise. */
+export type PieceToOrder = {
+  skuId: string;
+  code: string;
+  title: string;
+  what: string;
+  kind: PieceKind;
+  making: 'open_stock' | 'one_off' | 'edition';
+  grade: 'first' | 'second' | 'irregular';
+  designId: string;
+  colourwayId: string;
+  widthUm: number;
+  heightUm: number;
+  depthUm: number | null;
+  weightG: number | null;
+  costCents: bigint | null;
+};
+
+const pieceColumns = {
+  ...{ id: true, code: true, kind: true, making: true, grade: true, designId: true },
+  ...{ colourwayId: true, widthUm: true, heightUm: true, depthUm: true, weightG: true },
+  ...{ costCents: true, design: { select: { title: true } } },
+  colourway: { select: { name: true } },
+} as const satisfies Prisma.SkuSelect;
+
+/** A piece by its id or its SKU, for an order; null when there is none. */
+export async function readPieceToOrder(
+  from: Prisma.TransactionClient,
+  where: { id: string } | { code: string },
+): Promise<PieceToOrder | null> {
+  const row = await from.sku.findUnique({ where, select: pieceColumns });
+  if (!row) return null;
+  const { id, design, colourway, ...piece } = row;
+  const what = `${kindWords(piece.kind)}, ${colourway.name}`;
+  return { ...piece, skuId: id, title: design.title, what };
+}
+
+/** What is wanted of a piece: how many, in which glaze, how made, by when. */
+export type WantedBefore = {
+  designId: string;
+  kind: PieceKind;
+  colourwayId: string;
+  quantity: number;
+  /** Null for the way that is usual here. */
+  technique: Technique | null;
+  wantedOn: Day | null;
+};
+
+/** What is known before money is taken, and how it is said. */
+export type Before = { facts: BeforeFacts; technique: Technique; said: SaidBefore[] };
+
+/**
+ * Looks at mould, glaze and kiln before money is taken; null when nobody knows the colourway.
+ */
+export async function readBefore(
+  from: Prisma.TransactionClient,
+  wanted: WantedBefore,
+  todayOn: Day,
+): Promise<Before | null> {
+  const { colourwayId, quantity, wantedOn } = wanted;
+  const colourway = await from.colourway.findUnique({
+    where: { id: colourwayId },
+    select: { name: true, endedOn: true },
+  });
+  if (!colourway) return null;
+  const [mould] = await readMouldsOf(from, wanted.designId);
+  const technique = wanted.technique ?? usualTechnique(wanted.kind, mould !== undefined);
+  const turnsWaiting = await readTurnsWaiting(from);
+  const facts: BeforeFacts = {
+    ...{ quantity, wantedOn, turnsWaiting },
+    mould: mould ? { code: mould.code, left: mould.left } : null,
+    needsMould: comesFromMould(technique),
+    colourway: {
+      name: colourway.name,
+      endedOn: colourway.endedOn && dayFromDate(colourway.endedOn),
+    },
+    span: readySpan(routes[technique], turnsWaiting, todayOn),
+  };
+  return { facts, technique, said: saidBefore(facts, todayOn) };
+}
+
+/**
+ * How many turns of the kiln the open jobs still need: their pieces that have not left a kiln
+ * step, over the pieces of a load. Loads are shared, so that parts of turns add up.
+ */
+export async function readTurnsWaiting(from: Prisma.TransactionClient): Promise<number> {
+  const rows = await from.$queryRaw`
+    SELECT coalesce(sum(greatest(job.pieces - moved.left, 0)), 0)::int AS pieces
+    FROM "JobStep" step
+    JOIN "Job" job ON job.id = step."jobId"
+    LEFT JOIN "CommissionEnding" ending ON ending."commissionId" = job."commissionId"
+    CROSS JOIN LATERAL (
+      SELECT coalesce(sum(CASE WHEN move."fromPosition" <= step.position
+          AND move."toPosition" > step.position THEN move.pieces
+        WHEN move."fromPosition" > step.position AND move."toPosition" <= step.position
+          THEN -move.pieces ELSE 0 END), 0)::int AS left
+      FROM "JobMove" move WHERE move."jobId" = job.id
+    ) moved
+    WHERE step.name LIKE 'the % kiln' AND ending."commissionId" IS NULL`;
+  const [row] = z.tuple([z.object({ pieces: z.number() })]).parse(rows);
+  return row.pieces / piecesATurn;
+}
+
+/** What can be chosen for a piece that is ordered. */
+export type OrderChoices = {
+  colourways: readonly { id: string; name: string; hasEnded: boolean }[];
+  /** The sizes in which this design is made in this kind, its own among them. */
+  sizes: readonly { widthUm: number; heightUm: number; depthUm: number | null }[];
+};
+
+const choicesMost = 300;
+
+/** The colourways by name, those that are made first, and the sizes of a design in one kind. */
+export async function listOrderChoices(
+  actor: Actor,
+  piece: Pick<PieceToOrder, 'designId' | 'kind'>,
+  todayOn: Day,
+): Promise<OrderChoices> {
+  assertAllowed(actor, 'orders.take');
+  const { designId, kind } = piece;
+  const [colourways, sizes] = await Promise.all([
+    db().colourway.findMany({
+      select: { id: true, name: true, endedOn: true },
+      orderBy: [{ name: 'asc' }, { id: 'asc' }],
+      take: choicesMost,
+    }),
+    db().sku.findMany({
+      where: { designId, kind, grade: 'first' },
+      distinct: ['widthUm', 'heightUm'],
+      select: { widthUm: true, heightUm: true, depthUm: true },
+      orderBy: [{ widthUm: 'asc' }, { heightUm: 'asc' }],
+      take: choicesMost,
+    }),
+  ]);
+  const told = colourways.map(({ id, name, endedOn }) => ({
+    ...{ id, name },
+    hasEnded: endedOn !== null && dayFromDate(endedOn) <= todayOn,
+  }));
+  return {
+    colourways: [...told.filter((one) => !one.hasEnded), ...told.filter((one) => one.hasEnded)],
+    sizes,
+  };
+}
+
+/** What the page that takes an order shows before anything is written. */
+export async function previewOrder(
+  actor: Actor,
+  code: string,
+  wish: Pick<WantedBefore, 'quantity' | 'technique' | 'wantedOn'> & { colourwayId: string | null },
+  todayOn: Day,
+): Promise<{ piece: PieceToOrder; before: Before; choices: OrderChoices } | null> {
+  assertAllowed(actor, 'orders.take');
+  const piece = await readPieceToOrder(db(), { code });
+  if (!piece) return null;
+  const colourwayId = wish.colourwayId ?? piece.colourwayId;
+  const [before, choices] = await Promise.all([
+    readBefore(db(), { ...piece, ...wish, colourwayId }, todayOn),
+    listOrderChoices(actor, piece, todayOn),
+  ]);
+  return before && { piece, before, choices };
+}
