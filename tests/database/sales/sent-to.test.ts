@@ -1,8 +1,10 @@
+import { randomUUID } from 'node:crypto';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { db } from '@/lib/platform/db/client';
 import type { Day } from '@/lib/dates/rules';
 import { inTransaction } from '@/lib/platform/db/transaction';
 import { ok } from '@/lib/platform/result';
+import { strikeOut } from '@/lib/returns/writes';
 import { listStatesWatched, readSentTo } from '@/lib/sales/reads/sent-to';
 import { priceSlip, type LineToPrice } from '@/lib/sales/rules/pricing';
 import { recordSales } from '@/lib/sales/writes/record-sales';
@@ -36,7 +38,7 @@ type Sold = {
 };
 
 /** Sells something typed in, and freight of 10.00, untaxed, to be sent to Gull Point. */
-async function sold({ cents, on, delivery, taxPlaceId = fenmark }: Sold): Promise<void> {
+async function sold({ cents, on, delivery, taxPlaceId = fenmark }: Sold): Promise<number> {
   const line = (kind: 'typed' | 'shipping', unitPriceCents: bigint): LineToPrice => ({
     ...{ kind, skuId: null, designId: null, title: kind, what: '', quantity: 1, unitPriceCents },
     ...{ taxable: false, unitCostCents: null },
@@ -45,13 +47,14 @@ async function sold({ cents, on, delivery, taxPlaceId = fenmark }: Sold): Promis
   const slip = priceSlip([line('typed', cents - 1_000n), line('shipping', 1_000n)], [], 'invoice');
   const amountCents = slip.totalCents;
   const tenders = [{ kind: 'card' as const, amountCents, givenCents: null, reference: '' }];
-  await inTransaction(async (tx) => {
+  const done = await inTransaction<number, never>(async (tx) => {
     const sale = { channel: 'shipped', placeId: gallery.counterId, collectorId: null } as const;
-    await recordSales(tx, doing(gallery.clerk), [
+    const [one] = await recordSales(tx, doing(gallery.clerk), [
       { ...slip, ...sale, tenders, taxPlaceId, soldOn: on, delivery },
     ]);
-    return ok(null);
+    return ok(one?.number ?? 0);
   });
+  return done.ok ? done.value : 0;
 }
 
 describe('what was sent to a state', () => {
@@ -70,6 +73,15 @@ describe('what was sent to a state', () => {
     expect((await readSentTo(asked)).map(({ cents }) => cents)).toEqual([0n, 5_000n, 85_000n]);
     expect(await readSentTo([])).toEqual([]);
   });
+});
+
+test('what came back is not counted, and a sale that came back whole is no sale', async () => {
+  const number = await sold({ cents: 30_000n, on: '2026-11-20', delivery: 'sent' });
+  const year = [{ state: 'Fenmark', fromOn: '2026-01-01', untilOn: '2027-01-01' }] as const;
+  expect(await readSentTo(year)).toEqual([{ cents: 115_000n, sales: 3 }]);
+  const struck = { requestKey: randomUUID(), saleNumber: number, reason: 'The wrong piece' };
+  expect((await strikeOut(doing(gallery.owner), struck)).ok).toBe(true);
+  expect(await readSentTo(year)).toEqual([{ cents: 85_000n, sales: 2 }]);
 });
 
 test('the states are listed with how far they have come, without the gallery’s own', async () => {
