@@ -90,6 +90,15 @@ export async function checkLayawayPayment(
   return found;
 }
 
+/** The same as {@link checkLayawayPayment}, for a page that is about to put it on a slip. */
+export async function checkPaymentNow(
+  actor: Actor,
+  asked: PaymentAsked,
+): Promise<Result<LayawayFacts, LayawayRefusal>> {
+  assertAllowed(actor, 'counter.sell');
+  return checkLayawayPayment(db(), asked);
+}
+
 /** Why nothing more happens to a layaway that has ended; null while it runs on. */
 export function endedRefusal({
   number,
