@@ -1,10 +1,9 @@
-import type { Day } from '@/lib/dates/rules';
 import type { Cents } from '@/lib/money/rules';
 import { ok, refuse, type Result } from '@/lib/platform/result';
 import type { RoundBy, TaxPart } from '@/lib/tax/rules';
 import { priceSlip, type LineToPrice, type PricedSlip } from './rules/pricing';
-import type { LastSold, SaleRefusal } from './rules/refusals';
-import { settle, type Tender, type TenderOffered } from './rules/tenders';
+import type { LastSold } from './rules/refusals';
+import type { Tender } from './rules/tenders';
 
 /** A piece as the counter needs to know it, read when it is sold. */
 export type PieceForSale = {
@@ -25,78 +24,8 @@ export type PieceForSale = {
   last: LastSold | null;
 };
 
-/** Where and when a sale is made, and at what tax. */
-export type SaleSetting = {
-  soldAt: Date;
-  soldOn: Day;
-  taxPlace: string;
-  /** The rates in force there on that day; none means that nobody has kept any. */
-  taxParts: readonly TaxPart[];
-  roundTaxBy: RoundBy;
-};
-
-/** What the visitor has on the slip and how they pay. */
-export type SlipToSell = {
-  lines: readonly { skuId: string; quantity: number }[];
-  tenders: readonly TenderOffered[];
-  /** The total that was shown when the money was taken. */
-  expectedTotalCents: Cents;
-};
-
 /** A sale that was decided: everything that is written, and nothing else. */
 export type SaleDecision = PricedSlip & { tenders: Tender[] };
-
-/**
- * Decides a sale at the counter from what is true at this moment.
- *
- * @returns the sale; refuses, in this order: an empty slip, a piece that is not in the catalogue, one
- *   without a price, more pieces than are here, no tax rate kept, a total other than the one shown,
- *   and then what {@link settle} refuses
- * @example two people with the last piece: the second is refused `not_enough_pieces`
- */
-export function decideSale(
-  slip: SlipToSell,
-  pieces: ReadonlyMap<string, PieceForSale>,
-  setting: SaleSetting,
-): Result<SaleDecision, SaleRefusal> {
-  if (slip.lines.length === 0) return refuse({ code: 'nothing_on_slip' });
-  const taken = takePieces(mergeLines(slip.lines), pieces, setting.soldAt);
-  if (!taken.ok) return taken;
-  if (setting.taxParts.length === 0) {
-    return refuse({ code: 'no_tax_rate', place: setting.taxPlace, on: setting.soldOn });
-  }
-
-  const priced = priceSlip(taken.value, setting.taxParts, setting.roundTaxBy);
-  if (priced.totalCents !== slip.expectedTotalCents) {
-    const { expectedTotalCents: shownCents } = slip;
-    return refuse({ code: 'price_changed', shownCents, nowCents: priced.totalCents });
-  }
-  const tenders = settle(priced.totalCents, slip.tenders);
-  return tenders.ok ? ok({ ...priced, tenders: tenders.value }) : tenders;
-}
-
-function takePieces(
-  lines: readonly { skuId: string; quantity: number }[],
-  pieces: ReadonlyMap<string, PieceForSale>,
-  askedAt: Date,
-): Result<LineToPrice[], SaleRefusal> {
-  const found: { piece: PieceForSale; quantity: number }[] = [];
-  for (const { skuId, quantity } of lines) {
-    const piece = pieces.get(skuId);
-    if (!piece) return refuse({ code: 'unknown_piece', skuId });
-    found.push({ piece, quantity });
-  }
-  const unpriced = found.find(({ piece }) => piece.priceCents === 0n)?.piece;
-  if (unpriced) return refuse({ code: 'no_price', title: unpriced.title, sku: unpriced.sku });
-
-  const short = found.find(({ piece, quantity }) => piece.onHand - piece.held < quantity);
-  if (short) {
-    const { title, sku, size, onHand, last } = short.piece;
-    const wanted = short.quantity;
-    return refuse({ code: 'not_enough_pieces', title, sku, size, wanted, onHand, askedAt, last });
-  }
-  return ok(found.map(({ piece, quantity }) => pieceLine(piece, quantity)));
-}
 
 /** A piece as a line of the slip; pieces are taxable. */
 export function pieceLine(piece: PieceForSale, quantity: number): LineToPrice {
@@ -112,17 +41,6 @@ export function pieceLine(piece: PieceForSale, quantity: number): LineToPrice {
     taxable: true,
     unitCostCents: piece.costCents,
   };
-}
-
-/** The same piece twice on a slip is one line of two; the order of first appearance is kept. */
-export function mergeLines(
-  lines: readonly { skuId: string; quantity: number }[],
-): { skuId: string; quantity: number }[] {
-  const quantities = new Map<string, number>();
-  for (const { skuId, quantity } of lines) {
-    quantities.set(skuId, (quantities.get(skuId) ?? 0) + quantity);
-  }
-  return Array.from(quantities, ([skuId, quantity]) => ({ skuId, quantity }));
 }
 
 /** A commission at its hand-over, as the sale needs to know it. */

@@ -2,22 +2,31 @@
 
 import { useRouter } from 'next/navigation';
 import {
+  startTransition,
+  useActionState,
   useEffect,
-  useEffectEvent,
   useRef,
   useState,
-  useTransition,
   type SubmitEvent,
 } from 'react';
 import { Button } from '@/app/ui/button/button';
 import { Field } from '@/app/ui/form/field';
+import { freshKey } from '@/app/ui/form/fresh-key';
+import { idle } from '@/app/ui/form-state';
+import { Notice } from '@/app/ui/page/notice';
+import { scan } from './actions';
+import { counterHref } from './address';
 import css from './counter.module.css';
 
 type FindFieldProps = Readonly<{
   find: string;
-  /** The slip and the collector as the address keeps them; they travel with what is found. */
-  slip: string;
-  collectorId: string;
+  /** The slip that is being written; null before the first piece. */
+  slipId: string | null;
+  /** Made for the slip that the first piece opens. */
+  newSlipId: string;
+  requestKey: string;
+  /** Changes with every change of the slip. */
+  stamp: string;
 }>;
 
 const lettersLeast = 3;
@@ -26,72 +35,26 @@ const pauseMs = 160;
 /**
  * The one field of the counter: letters find, a whole SKU or a scanned code goes onto the slip.
  *
- * What is scanned while the page is still on its way waits its turn, so that none is lost. Enter
- * in the empty field goes to the money. Keys struck anywhere else on the page land here.
+ * What is scanned while a page is still on its way waits its turn, each with its own key and all for
+ * the same slip, so that none is lost. Enter in the empty field goes to the money. Keys struck
+ * anywhere else on the page land here.
  */
-export function FindField({ find, slip, collectorId }: FindFieldProps) {
+export function FindField(props: FindFieldProps) {
+  const { find, slipId, newSlipId, requestKey } = props;
   const [first] = useState(find);
-  const [pending, start] = useTransition();
-  const form = useRef<HTMLFormElement>(null);
-  const waiting = useRef<string[]>([]);
-  const last = useRef({ sent: '', busy: false });
-  const timer = useRef<ReturnType<typeof setTimeout>>(undefined);
-  const router = useRouter();
-
-  const go = (text: string, typing: boolean) => {
-    last.current = { sent: text, busy: true };
-    const address = addressOf({ slip, for: collectorId, find: text }, typing);
-    start(() => router[typing ? 'replace' : 'push'](address, { scroll: false }));
-  };
-
-  // When a page has come, its slip is the true one: only now may the next scan be added to it.
-  const sendNext = useEffectEvent(() => {
-    const next = waiting.current.shift();
-    if (next !== undefined) go(next, false);
-  });
-  useEffect(() => {
-    if (pending) return;
-    last.current.busy = false;
-    sendNext();
-  }, [pending]);
-  const seen = useRef(slip);
-  useEffect(() => {
-    if (seen.current !== slip) emptyField(form.current, last.current.sent);
-    seen.current = slip;
-    returnTo(form.current);
-  }, [slip]);
-  useEffect(() => catchKeys(form.current), []);
-  useEffect(() => () => clearTimeout(timer.current), []);
-
-  const submit = (event: SubmitEvent<HTMLFormElement>) => {
-    event.preventDefault();
-    clearTimeout(timer.current);
-    const input = inputOf(form.current);
-    const text = input?.value.trim() ?? '';
-    if (text === '') return goToMoney();
-    input?.select();
-    if (pending || last.current.busy) waiting.current.push(text);
-    else go(text, false);
-  };
-  const typed = () => {
-    clearTimeout(timer.current);
-    const text = inputOf(form.current)?.value.trim() ?? '';
-    if (text.length < lettersLeast && text !== '') return;
-    timer.current = setTimeout(() => go(text, true), pauseMs);
-  };
-
+  const { form, refusal, pending, submit, lookSoon } = useFinding(props);
   return (
     <form
       ref={form}
-      action="/counter"
+      action={submit.plain}
       role="search"
       className={css['find']}
-      onSubmit={submit}
-      onInput={typed}
+      onSubmit={submit.here}
+      onInput={lookSoon}
       aria-busy={pending}
     >
-      <input type="hidden" name="slip" value={slip} />
-      <input type="hidden" name="for" value={collectorId} />
+      <input type="hidden" name="slipId" value={slipId ?? newSlipId} />
+      <input type="hidden" name="requestKey" value={requestKey} />
       <Field
         name="find"
         label="Find a piece"
@@ -105,12 +68,68 @@ export function FindField({ find, slip, collectorId }: FindFieldProps) {
       <Button type="submit" variant="quiet" size="counter">
         Find
       </Button>
+      {refusal === null ? null : (
+        <div className={css['find-answer']}>
+          <Notice kind="refused">{refusal}</Notice>
+        </div>
+      )}
     </form>
   );
 }
 
-function addressOf(asked: Record<string, string>, typing: boolean): string {
-  return `/counter?${new URLSearchParams(typing ? { ...asked, typing: '1' } : asked)}`;
+function useFinding({ slipId, newSlipId, stamp }: FindFieldProps) {
+  const [state, send, pending] = useActionState(scan, idle);
+  const form = useRef<HTMLFormElement>(null);
+  const opening = useRef<string>(null);
+  const sent = useRef('');
+  const seen = useRef(stamp);
+  const timer = useRef<ReturnType<typeof setTimeout>>(undefined);
+  const router = useRouter();
+
+  useEffect(() => {
+    if (slipId !== null) opening.current = null;
+  }, [slipId]);
+  useEffect(() => {
+    if (seen.current !== stamp) emptyField(form.current, sent.current);
+    seen.current = stamp;
+    returnTo(form.current);
+  }, [stamp]);
+  useEffect(() => catchKeys(form.current), []);
+  useEffect(() => () => clearTimeout(timer.current), []);
+
+  const here = (event: SubmitEvent<HTMLFormElement>) => {
+    event.preventDefault();
+    clearTimeout(timer.current);
+    const input = inputOf(form.current);
+    const text = input?.value.trim() ?? '';
+    if (text === '') return goToMoney();
+    input?.select();
+    sent.current = text;
+    // Until the page knows the slip that a first scan opens, every scan after it goes to that one.
+    opening.current ??= newSlipId;
+    const scanned = scanOf(text, slipId ?? opening.current);
+    startTransition(() => send(scanned));
+  };
+  const look = (text: string) => {
+    const more = { find: text, typing: '1' };
+    startTransition(() => router.replace(counterHref(slipId, more), { scroll: false }));
+  };
+  const lookSoon = () => {
+    clearTimeout(timer.current);
+    const text = inputOf(form.current)?.value.trim() ?? '';
+    if (pending || (text.length < lettersLeast && text !== '')) return;
+    timer.current = setTimeout(() => look(text), pauseMs);
+  };
+  const refusal = state.kind === 'refused' ? state.message : null;
+  return { form, refusal, pending, lookSoon, submit: { plain: send, here } };
+}
+
+function scanOf(find: string, slipId: string): FormData {
+  const scanned = new FormData();
+  scanned.set('find', find);
+  scanned.set('slipId', slipId);
+  scanned.set('requestKey', freshKey());
+  return scanned;
 }
 
 function inputOf(form: HTMLFormElement | null): HTMLInputElement | null {

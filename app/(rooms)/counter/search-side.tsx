@@ -1,58 +1,61 @@
-import { Notice } from '@/app/ui/page/notice';
 import { Empty } from '@/app/ui/page/empty';
+import { Notice } from '@/app/ui/page/notice';
 import type { Actor } from '@/lib/access/rules';
-import { explainShortage, listOftenAsked, type Found } from '@/lib/sales/reads/counter';
+import {
+  explainShortage,
+  listOftenAsked,
+  type AtPlace,
+  type Found,
+} from '@/lib/counter/reads/find';
 import { saleRefusalMessage } from '@/lib/sales/rules/refusals';
 import { findByCode } from '@/lib/stock/reads';
 import type { LengthSystem } from '@/lib/units/rules';
-import type { CounterPlace } from './address';
 import css from './counter.module.css';
-import { Results } from './results';
+import { Results, SetResult, type Onto } from './results';
 
 type SearchSideProps = Readonly<{
   actor: Actor;
   found: Found;
-  place: CounterPlace;
+  find: string;
+  onto: Onto;
   lengthUnit: LengthSystem;
-  at: Date;
+  where: AtPlace;
 }>;
 
 /** What was found, or why it was not; with nothing typed, what is often asked for. */
-export function SearchSide({ actor, found, place, lengthUnit, at }: SearchSideProps) {
-  const shared = { place, lengthUnit };
+export function SearchSide({ actor, found, find, onto, lengthUnit, where }: SearchSideProps) {
+  const shared = { onto, lengthUnit };
   switch (found.kind) {
     case 'exactly':
-      return place.typing ? (
-        <Results label="Found" pieces={[found.piece]} {...shared} />
-      ) : (
-        <OftenAsked actor={actor} at={at} {...shared} />
-      );
+      return <Results label="Found" pieces={[found.piece]} {...shared} />;
+    case 'set':
+      return <SetResult set={found.set} onto={onto} />;
     case 'some':
       return <Results label="Found" pieces={found.pieces} {...shared} />;
     case 'misread_code':
       return (
         <Notice kind="refused">
-          {place.find} was misread: its last digit does not fit the others. Scan it once more, or
-          type the number on the tag.
+          {find} was misread: its last digit does not fit the others. Scan it once more, or type the
+          number on the tag.
         </Notice>
       );
     case 'unknown_code':
-      return (
-        <Notice kind="refused">No piece here has the code {place.find}. Is it one of ours?</Notice>
-      );
+      return <Notice kind="refused">No piece here has the code {find}. Is it one of ours?</Notice>;
     case 'none':
       return (
         <Notice kind="refused">
-          Nothing here is called “{place.find}”. Try three letters of its name.
+          Nothing here is called “{find}”. Try three letters of its name.
         </Notice>
       );
     case 'nothing_typed':
-      return <OftenAsked actor={actor} at={at} {...shared} />;
+      return <OftenAsked actor={actor} where={where} {...shared} />;
   }
 }
 
-async function OftenAsked({ actor, at, place, lengthUnit }: Omit<SearchSideProps, 'found'>) {
-  const pieces = await listOftenAsked(actor, at);
+type OftenProps = Pick<SearchSideProps, 'actor' | 'where' | 'onto' | 'lengthUnit'>;
+
+async function OftenAsked({ actor, where, onto, lengthUnit }: OftenProps) {
+  const pieces = await listOftenAsked(actor, where);
   if (pieces.length === 0) {
     return (
       <Empty title="Nothing stands at the counter yet">
@@ -64,17 +67,23 @@ async function OftenAsked({ actor, at, place, lengthUnit }: Omit<SearchSideProps
   return (
     <section className={css['often']}>
       <h2>Often asked for</h2>
-      <Results label="Often asked for" pieces={pieces} place={place} lengthUnit={lengthUnit} />
+      <Results label="Often asked for" pieces={pieces} onto={onto} lengthUnit={lengthUnit} />
     </section>
   );
 }
 
+type ShortOfProps = Readonly<{
+  actor: Actor;
+  code: string | null;
+  taken: ReadonlyMap<string, number>;
+  at: Date;
+}>;
+
 /** Why a piece that was touched or scanned did not go onto the slip. */
-export async function ShortOf({ actor, place, at }: Omit<SearchSideProps, 'found' | 'lengthUnit'>) {
-  const piece = place.shortOf === null ? null : await findByCode(actor, place.shortOf);
+export async function ShortOf({ actor, code, taken, at }: ShortOfProps) {
+  const piece = code === null ? null : await findByCode(actor, code);
   if (!piece) return null;
-  const taken = place.slip.find((entry) => entry.sku === piece.code)?.quantity ?? 0;
-  if (piece.onHand > 0 && piece.onHand > taken) return null;
+  if (piece.onHand > (taken.get(piece.id) ?? 0)) return null;
   if (piece.onHand > 0) {
     return (
       <Notice kind="caution">

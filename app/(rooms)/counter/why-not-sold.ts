@@ -1,25 +1,24 @@
-import { notAllowedMessage, type NotAllowed } from '@/lib/access/rules';
-import { saleRefusalMessage, type SaleRefusal } from '@/lib/sales/rules/refusals';
+import 'server-only';
+import { counterRefusalMessage, type AnyCounterRefusal } from '@/lib/counter/rules/refusals';
+import { getGallery } from '@/lib/platform/settings';
 
-type Refusal = SaleRefusal | NotAllowed | { code: 'key_used_for_something_else' };
+const fieldsOf: Partial<Record<AnyCounterRefusal['code'], string>> = {
+  not_enough_cash: 'given',
+  far_too_much_cash: 'given',
+  card_number_typed: 'reference',
+  discount_above_price: 'much',
+  discount_beyond_leave: 'much',
+  collect_day_has_passed: 'untilOn',
+  unknown_tax_place: 'taxPlaceId',
+};
 
-/** Says at the counter why nothing was sold, and at which field when it is one. */
-export function whyNotSold(refusal: Refusal): {
-  message: string;
-  fields: Record<string, string>;
-} {
-  if (refusal.code === 'key_used_for_something_else') {
-    const message =
-      'This slip was sold already, and then changed. Look at today’s receipts before you sell it again.';
-    return { message, fields: {} };
-  }
-  if (refusal.code === 'not_allowed') return { message: notAllowedMessage(refusal), fields: {} };
-  const message = saleRefusalMessage(refusal);
-  const field = fieldOf(refusal);
+/** Says at the counter why something was not done, and at which field when it is one. */
+export async function whyNotSold(
+  refusal: AnyCounterRefusal,
+  atField?: string,
+): Promise<{ message: string; fields: Record<string, string> }> {
+  const { timeZone } = await getGallery();
+  const message = counterRefusalMessage(refusal, timeZone);
+  const field = atField ?? fieldsOf[refusal.code];
   return { message, fields: field ? { [field]: message } : {} };
-}
-
-function fieldOf(refusal: SaleRefusal): 'given' | 'reference' | null {
-  if (refusal.code === 'not_enough_cash' || refusal.code === 'far_too_much_cash') return 'given';
-  return refusal.code === 'card_number_typed' ? 'reference' : null;
 }

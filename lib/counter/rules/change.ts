@@ -1,3 +1,4 @@
+import type { KeptSet } from '@/lib/catalogue/rules/sets';
 import { ok, refuse, type Result } from '@/lib/platform/result';
 import {
   slipMost,
@@ -154,4 +155,15 @@ function onLine(
     ...content,
     lines: content.lines.map((line) => (line.id === lineId ? change(line) : line)),
   };
+}
+
+/** How many of a SKU are on a slip, alone and in sets. */
+export function onTheSlip(content: SlipContent, skuId: string, sets: readonly KeptSet[]): number {
+  return content.lines.reduce((count, line) => {
+    if (line.kind === 'piece') return line.skuId === skuId ? count + line.quantity : count;
+    if (line.kind !== 'set') return count;
+    const set = sets.find((each) => each.setId === line.setId);
+    const member = set?.members.find((each) => each.skuId === skuId);
+    return count + (member?.quantity ?? 0) * line.quantity;
+  }, 0);
 }

@@ -3,7 +3,6 @@ import { beforeEach, describe, expect, test } from 'vitest';
 import { db } from '@/lib/platform/db/client';
 import { inTransaction } from '@/lib/platform/db/transaction';
 import { ok } from '@/lib/platform/result';
-import { sellAtCounter } from '@/lib/sales/writes';
 import { bookCountInput } from '@/lib/stock/input/counts';
 import { findCount, listCounts, type CountSheet } from '@/lib/stock/reads/moves/counts';
 import { bringIntoStock } from '@/lib/stock/writes';
@@ -16,6 +15,7 @@ import {
   doing,
   later,
   openGallery,
+  sellNow,
   type OpenGallery,
   type TestPiece,
 } from '../sales/open-gallery';
@@ -170,7 +170,7 @@ describe('booking', () => {
     await scan(count, 'TS-10-CI');
     await scan(count, 'TS-10-CI');
     const { shownSha256 } = await sheetOf(count.number);
-    const sold = await sellAtCounter(
+    const sold = await sellNow(
       doing(gallery.clerk, later(5)),
       aSale([{ piece: tern, quantity: 1 }]),
     );

@@ -1,8 +1,11 @@
 import { describe, expect, test } from 'vitest';
-import { counterInput } from '@/lib/sales/input';
 import { endsInItsCheckDigit, looksLikeCardNumber } from '@/lib/money/rules/card-number';
-import { putOn, readSlip, setQuantity, slipMost, writeSlip } from '@/lib/sales/rules/slip';
-import { changeCents, settle, type TenderOffered } from '@/lib/sales/rules/tenders';
+import {
+  changeCents,
+  settle,
+  type CreditOffered,
+  type TenderOffered,
+} from '@/lib/sales/rules/tenders';
 
 describe('how it is paid', () => {
   const byCard = (amountCents: bigint): TenderOffered => ({
@@ -44,6 +47,89 @@ describe('how it is paid', () => {
   });
 });
 
+describe('what is left open takes what is left', () => {
+  const card: TenderOffered = { kind: 'card', amountCents: null, reference: '' };
+  const rest: TenderOffered = { kind: 'cash', givenCents: null };
+  const cheque = (amountCents: bigint): TenderOffered => ({
+    ...{ kind: 'cheque', amountCents, reference: '' },
+  });
+
+  test.each<[string, bigint, TenderOffered[], [string, bigint][]]>([
+    ['cash, just right', 1_850n, [rest], [['cash', 1_850n]]],
+    ['card for all of it', 1_850n, [card], [['card', 1_850n]]],
+    [
+      'a cheque, and the card for the rest',
+      1_850n,
+      [card, cheque(1_000n)],
+      [
+        ['card', 850n],
+        ['cheque', 1_000n],
+      ],
+    ],
+    [
+      'cash as given, and the card for the rest',
+      1_850n,
+      [{ kind: 'cash', givenCents: 500n }, card],
+      [
+        ['card', 1_350n],
+        ['cash', 500n],
+      ],
+    ],
+    ['nothing is due, and nothing is taken', 0n, [rest], []],
+  ])('%s', (_label, total, offered, kept) => {
+    const settled = settle(total, offered);
+    expect(settled.ok && settled.value.map((each) => [each.kind, each.amountCents])).toEqual(kept);
+  });
+});
+
+describe('a voucher', () => {
+  const voucher: CreditOffered = {
+    ...{ creditId: 'one', code: 'AB', kind: 'voucher', balanceCents: 1_000n, expiresOn: null },
+  };
+  const on = '2026-11-20';
+  const known = (over: Partial<CreditOffered> = {}) => ({
+    on: on as typeof on,
+    byTyped: new Map([['ab', { ...voucher, ...over }]]),
+  });
+  const by = (amountCents: bigint | null): TenderOffered => ({
+    ...{ kind: 'credit', code: 'ab', amountCents },
+  });
+  const rest: TenderOffered = { kind: 'cash', givenCents: null };
+
+  test('pays what is on it and no more; the rest comes in cash', () => {
+    expect(settle(1_850n, [by(null), rest], known())).toMatchObject({
+      value: [
+        { kind: 'voucher', amountCents: 1_000n, creditId: 'one' },
+        { kind: 'cash', amountCents: 850n },
+      ],
+    });
+    expect(settle(600n, [by(null), rest], known())).toMatchObject({
+      value: [{ kind: 'voucher', amountCents: 600n }],
+    });
+  });
+
+  test('offered twice it is still spent once', () => {
+    expect(settle(1_850n, [by(600n), by(600n), rest], known())).toMatchObject({
+      refusal: { code: 'voucher_has_less', onItCents: 400n },
+    });
+  });
+
+  test('its last day counts, the day after does not', () => {
+    const last = known({ expiresOn: on });
+    expect(settle(900n, [by(null)], last).ok).toBe(true);
+    expect(settle(900n, [by(null)], known({ expiresOn: '2026-11-19' }))).toMatchObject({
+      refusal: { code: 'voucher_ran_out' },
+    });
+  });
+
+  test('nobody knows it, or it has less on it than is said', () => {
+    expect(settle(900n, [by(null)])).toMatchObject({ refusal: { code: 'unknown_voucher' } });
+    expect(settle(1_850n, [by(1_001n), rest], known())).toMatchObject({
+      refusal: { code: 'voucher_has_less', onItCents: 1_000n },
+    });
+  });
+});
+
 describe('the number of a card is known when it is seen', () => {
   // The figures below are well-known numbers for trying out payments, written from memory.
   test.each([
@@ -72,73 +158,4 @@ describe('the number of a card is known when it is seen', () => {
       expect(endsInItsCheckDigit(digits)).toBe(right);
     },
   );
-});
-
-describe('the slip in the address', () => {
-  test('reads back what it wrote', () => {
-    const slip = [
-      { sku: 'TS-10-CI', quantity: 1 },
-      { sku: 'KF-8-MW', quantity: 12 },
-    ];
-    expect(writeSlip(slip)).toBe('TS-10-CI.KF-8-MW*12');
-    expect(readSlip(writeSlip(slip))).toEqual(slip);
-  });
-
-  test.each([
-    ['', []],
-    ['ts-10-ci', [{ sku: 'TS-10-CI', quantity: 1 }]],
-    ['TS-10-CI.TS-10-CI*2', [{ sku: 'TS-10-CI', quantity: 3 }]],
-    ['TS-10-CI*0', []],
-    ['TS-10-CI*-4.KF-8', [{ sku: 'KF-8', quantity: 1 }]],
-    ['<script>', []],
-    ['TS-10-CI*900.TS-10-CI*900', [{ sku: 'TS-10-CI', quantity: 999 }]],
-  ])('%s', (text, slip) => {
-    expect(readSlip(text)).toEqual(slip);
-  });
-
-  test('a full slip takes no other piece, but more of the same', () => {
-    const full = Array.from({ length: slipMost.lines }, (_, at) => ({
-      sku: `AB-${at + 10}`,
-      quantity: 1,
-    }));
-    expect(putOn(full, 'ZZ-10')).toEqual(full);
-    expect(putOn(full, 'AB-10')[0]).toEqual({ sku: 'AB-10', quantity: 2 });
-  });
-
-  test('none of a piece takes its line off', () => {
-    expect(setQuantity([{ sku: 'TS-10-CI', quantity: 1 }], 'TS-10-CI', 0)).toEqual([]);
-  });
-});
-
-describe('the form of the counter', () => {
-  const skuId = '0195f1c2-7d3a-7c11-8a20-3f5b9e0d1a01';
-  const form = {
-    requestKey: '0195f1c2-7d3a-4c11-8a20-3f5b9e0d1a02',
-    line: `${skuId}*2`,
-    expectedTotal: '194.40',
-  };
-
-  test.each([
-    ['cash as typed', { paidBy: 'cash', given: '$200' }, { kind: 'cash', givenCents: 20_000n }],
-    ['just right', { paidBy: 'cash', given: '', justRight: 'yes' }, { givenCents: 19_440n }],
-    ['card', { paidBy: 'card', reference: ' 0482 ' }, { kind: 'card', reference: '0482' }],
-  ])('%s', (_label, paid, tender) => {
-    const sale = counterInput.parse({ ...form, ...paid });
-    expect(sale).toMatchObject({ collectorId: null, expectedTotalCents: 19_440n });
-    expect(sale.lines).toEqual([{ skuId, quantity: 2 }]);
-    expect(sale.tenders).toHaveLength(1);
-    expect(sale.tenders[0]).toMatchObject(tender);
-  });
-
-  test.each([
-    ['cash, but not how much', { paidBy: 'cash', given: '' }, 'given'],
-    ['cash, in letters', { paidBy: 'cash', given: 'twenty' }, 'given'],
-    ['no word how it is paid', { paidBy: 'shells' }, 'paidBy'],
-    ['a key that is none', { paidBy: 'card', requestKey: 'twice' }, 'requestKey'],
-    ['half a piece', { paidBy: 'card', line: `${skuId}*0.5` }, 'lines.0.quantity'],
-    ['nought pieces', { paidBy: 'card', line: `${skuId}*0` }, 'lines.0.quantity'],
-  ])('refused: %s', (_label, paid, field) => {
-    const read = counterInput.safeParse({ ...form, ...paid });
-    expect(read.error?.issues.map((issue) => issue.path.join('.'))).toEqual([field]);
-  });
 });
