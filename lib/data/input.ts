@@ -13,8 +13,15 @@ export const bringInInput = z.object({
   requestKey: z.uuid(),
   loadId: z.uuid(),
   planSha256: z.string().regex(/^[0-9a-f]{64}$/),
+  /** How many lines were refused when it was looked at. */
+  refusedLines: z.coerce.number().int().min(0),
   leaveRefusedOut: z.literal('yes').optional(),
 });
 
 /** The wish to stop a file that is being brought in. */
 export const stopLoadInput = z.object({ requestKey: z.uuid(), loadId: z.uuid() });
+
+/** The page of a file's lines, from its address. */
+export const linesPageInput = z.object({
+  page: z.coerce.number().int().min(1).max(10_000).catch(1).default(1),
+});
