@@ -9,7 +9,7 @@ import { newId } from '@/lib/platform/new-id';
 import { getGallery } from '@/lib/platform/settings';
 import { bringIntoStock, type Arrival } from '@/lib/stock/writes';
 import { markAsSecondStep } from '@/lib/stock/writes/mark-as-second';
-import { moveCredits, openCredit } from '@/lib/vouchers/writes';
+import { moveCredits, openCredit, type CreditChange } from '@/lib/vouchers/writes';
 import type { DecidedReturn } from '../rules';
 import { returnEntry } from '../rules/entry';
 import type { DecidedLine } from '../rules/lines';
@@ -142,7 +142,17 @@ async function putMoneyBack(
   const off = lines.flatMap(({ line, netCents }) =>
     line.creditId === null ? [] : [{ creditId: line.creditId, amountCents: -netCents, returnId }],
   );
-  await moveCredits(tx, doer, [...onto, ...off]);
+  await moveCredits(tx, doer, addChanges([...onto, ...off]));
+}
+
+/** One movement for each credit, however many tenders it came from. */
+function addChanges(changes: readonly CreditChange[]): CreditChange[] {
+  const sums = new Map<string, CreditChange>();
+  for (const change of changes) {
+    const before = sums.get(change.creditId)?.amountCents ?? 0n;
+    sums.set(change.creditId, { ...change, amountCents: before + change.amountCents });
+  }
+  return [...sums.values()];
 }
 
 async function putPiecesBack(tx: Tx, doer: Doer, lines: readonly NamedLine[]): Promise<void> {
