@@ -6,7 +6,6 @@ import { noteInput } from '../input';
 /** The most pictures that go with a slip at once. */
 const picturesMost = 8;
 const chosenLengthMost = 800;
-const linesMost = 20;
 
 const pictures = z
   .preprocess(listOf, z.array(z.instanceof(Blob, { error: 'Choose a picture.' })))
@@ -26,28 +25,28 @@ export const giveInput = z.object({
 /** See {@link giveInput}. */
 export type GiveInput = z.output<typeof giveInput>;
 
-const count = z
-  .string()
-  .trim()
-  .regex(/^\d{0,3}$/, 'Write how many came back, in figures.')
-  .transform((text) => Number(text === '' ? '0' : text));
-const position = z
-  .string()
-  .regex(/^\d{1,2}$/)
-  .transform(Number);
+const backName = /^back-(\d{1,2})$/;
 
-/** What comes back of a slip: how many of each line, and whether they keep and pay for them. */
+/**
+ * What comes back of a slip, and whether they keep and pay for it: a field `back-2` says how many
+ * came back of the second line; nothing written is none.
+ */
 export const backInput = z
-  .object({
+  .looseObject({
     ...{ requestKey: z.uuid(), approvalId: z.uuid() },
-    position: z.preprocess(listOf, z.array(position).max(linesMost)),
-    back: z.preprocess(listOf, z.array(count).max(linesMost)),
     what: z.enum(['back', 'bought'], { error: 'Say whether it came back or was bought.' }),
     ...{ condition: noteInput, pictures },
   })
-  .refine(({ position: at, back }) => at.length === back.length, {
-    path: [''],
-    error: 'This page is older than the slip. Load it again, please.',
+  .transform(({ requestKey, approvalId, what, condition, pictures: brought, ...rest }, context) => {
+    const comes = Object.entries(rest).flatMap(([name, typed]) => {
+      const position = Number(backName.exec(name)?.[1] ?? '0');
+      if (position === 0 || typeof typed !== 'string') return [];
+      const count = typed.trim();
+      if (/^\d{0,3}$/.test(count)) return [{ position, quantity: Number(count) }];
+      context.addIssue({ code: 'custom', path: [name], message: 'Write how many, in figures.' });
+      return [];
+    });
+    return { requestKey, approvalId, what, condition, pictures: brought, comes };
   });
 
 /** See {@link backInput}. */

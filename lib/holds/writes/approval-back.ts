@@ -40,8 +40,7 @@ export async function takeBackFromApproval(
 ): Promise<Result<CameBack, AnyApprovalRefusal>> {
   const pictures = await readyPictures(input.pictures);
   if (!pictures.ok) return pictures;
-  const { requestKey, approvalId, position, back, what, condition } = input;
-  const comes = position.map((at, line) => ({ position: at, quantity: back[line] ?? 0 }));
+  const { requestKey, approvalId, comes, what, condition } = input;
   const hashes = pictures.value.map((picture) => picture.sha256);
   const said = { requestKey, approvalId, comes, what, condition, hashes };
   const command = { name: 'takeBackFromApproval', input: said };
