@@ -12,8 +12,10 @@ const reasons = [
   { value: 'counted', label: 'Counted: so many are here' },
 ];
 
+type CorrectStockProps = Readonly<{ skuId: string; isEdition: boolean }>;
+
 /** Says that pieces came, broke or are missing, or how many were counted. */
-export function CorrectStock({ skuId }: Readonly<{ skuId: string }>) {
+export function CorrectStock({ skuId, isEdition }: CorrectStockProps) {
   return (
     <details>
       <summary>Something came, broke or was counted</summary>
@@ -22,6 +24,16 @@ export function CorrectStock({ skuId }: Readonly<{ skuId: string }>) {
         <input type="hidden" name="skuId" value={skuId} />
         <Choice name="reason" legend="What happened" options={reasons} layout="down" />
         <Field name="pieces" label="How many" kind="count" width="short" required />
+        {isEdition ? (
+          <Field
+            name="number"
+            label="Which number"
+            width="short"
+            hint="As under the piece: 7, or AP 2. New ones get the next by themselves."
+            maxLength={12}
+            optional
+          />
+        ) : null}
         <Field name="note" label="A note" optional maxLength={200} />
         <SubmitButton>Write it down</SubmitButton>
       </FormFrame>

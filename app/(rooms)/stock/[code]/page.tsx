@@ -10,6 +10,8 @@ import { WallLabel } from '@/app/ui/piece/wall-label';
 import { requireActor } from '@/lib/access/reads';
 import { isAllowed } from '@/lib/access/rules';
 import { makingWords } from '@/lib/catalogue/rules/making';
+import { dayOf } from '@/lib/dates/rules';
+import { now } from '@/lib/platform/clock';
 import { getGallery } from '@/lib/platform/settings';
 import { findPieceSheet, type PieceSheet } from '@/lib/stock/reads/stock-room';
 import { standingWords } from '@/lib/stock/rules/words';
@@ -20,6 +22,9 @@ import { CorrectStock } from './correct-stock';
 import { HangPicture } from './hang-picture';
 import { HeldLines } from './held-lines';
 import { History } from './history';
+import { CatalogueFacts } from './marks/catalogue-facts';
+import { Edition } from './marks/edition';
+import { CatalogueActs, PieceLinks, readCatalogue } from './marks/known';
 
 export const metadata: Metadata = { title: 'A piece' };
 
@@ -33,6 +38,7 @@ export default async function PiecePage({ params }: PiecePageProps) {
   if (!sheet) notFound();
   const { piece, story } = sheet;
   const mayLoad = isAllowed(actor.roles, 'stock.load');
+  const known = await readCatalogue(actor, piece, dayOf(now(), gallery.timeZone));
   return (
     <>
       <PageHead title={piece.title} work back={{ href: '/stock', name: 'Stock' }} />
@@ -54,11 +60,15 @@ export default async function PiecePage({ params }: PiecePageProps) {
             />
             <p className={css['counts']}>{standingWords(piece)}</p>
             <PieceFacts sheet={sheet} system={gallery.lengthUnit} timeZone={gallery.timeZone} />
-            {mayLoad ? <CorrectStock skuId={piece.id} /> : null}
+            {known.facts ? <CatalogueFacts facts={known.facts} kind={piece.kind} /> : null}
+            <PieceLinks piece={piece} roles={actor.roles} />
+            {mayLoad ? <CorrectStock skuId={piece.id} isEdition={known.edition !== null} /> : null}
+            <CatalogueActs actor={actor} piece={piece} known={known} />
             {mayLoad ? <HangPicture skuId={piece.id} has={piece.picture !== null} /> : null}
           </>
         }
       />
+      {known.edition ? <Edition edition={known.edition} /> : null}
       <HeldLines actor={actor} piece={piece} />
       <Section title="What happened to it">
         <History sheet={sheet} timeZone={gallery.timeZone} />
