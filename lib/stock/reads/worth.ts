@@ -10,22 +10,15 @@ import {
   shelvesOfLot,
   type LotMovement,
   type ShelfWorth,
+  type SkuWorth,
   type Worth,
+  type WorthLine,
 } from '../rules/moves/worth';
 
 /** How many lots are read and valued at once: memory stays small however many movements there are. */
 const lotsAtOnce = 400;
 /** The most pieces without a known cost that are named. */
 export const unknownNamedMost = 60;
-
-/** A SKU that stands somewhere, with what it is worth at cost and at retail. */
-export type SkuWorth = Worth & {
-  skuId: string;
-  sku: string;
-  title: string;
-  retailCents: Cents;
-  isKnown: boolean;
-};
 
 /** A place with what stands there. */
 export type PlaceWorth = Worth & {
@@ -47,9 +40,6 @@ export type StockWorthSheet = {
   /** How many movements it was worked out from. */
   movements: number;
 };
-
-/** One line of the worth: a SKU at a place. */
-export type WorthLine = SkuWorth & { place: string };
 
 /**
  * What the stock is worth at cost, first in first out and by the moving average over the same

@@ -78,3 +78,15 @@ export function addWorth(parts: readonly Worth[]): Worth {
     averageCents: sumCents(parts.map((part) => part.averageCents)),
   };
 }
+
+/** A SKU that stands somewhere, with what it is worth at cost and at retail. */
+export type SkuWorth = Worth & {
+  skuId: string;
+  sku: string;
+  title: string;
+  retailCents: Cents;
+  isKnown: boolean;
+};
+
+/** One line of the worth: a SKU at a place. */
+export type WorthLine = SkuWorth & { place: string };
