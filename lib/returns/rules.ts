@@ -78,7 +78,7 @@ export function decideReturn(
   const feeCents = asked.kind === 'voided' ? 0n : feeOf(asked.fee, netCents);
   if (feeCents > netCents) return refuse({ code: 'fee_above_price', feeCents, netCents });
   const totalCents = netCents + taxCents - feeCents;
-  const how = asked.kind === 'voided' ? 'same_way' : asked.how;
+  const how = asked.kind === 'voided' ? 'undone' : asked.how;
   const refunds = shareOfTenders(sale.tenders, { totalCents, how, asked: asked.refunds });
   if (!refunds.ok) return refunds;
   return ok({

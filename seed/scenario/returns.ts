@@ -1,4 +1,3 @@
-import type { RefundWay } from '@/lib/returns/rules/refunds';
 import type { ReturnedTo } from '@/lib/returns/rules/sold';
 
 /** A gift voucher that was sold, and what it was used for. */
@@ -25,7 +24,7 @@ type TakenBack = {
   soldDaysAgo: number;
   daysAgo: number;
   kind: 'returned' | 'exchanged';
-  how: RefundWay;
+  how: 'same_way' | 'store_credit';
   feePercent: string;
   reason: string;
   to: ReturnedTo;

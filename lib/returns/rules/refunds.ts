@@ -4,19 +4,27 @@ import { ok, refuse, type Result } from '@/lib/platform/result';
 import type { ReturnRefusal } from './refusals';
 import { tenderLeft, type SoldTender } from './sold';
 
-/** How the money goes back: as it was paid, or as a store credit with a number of its own. */
-export type RefundWay = 'same_way' | 'store_credit';
+/**
+ * How the money goes back: as it was paid, as a store credit with a number of its own, or, for a
+ * sale that is struck out, as if it had not been: even a deposit lies where it lay before.
+ */
+export type RefundWay = 'same_way' | 'store_credit' | 'undone';
 
 /** Money given back against one tender of the sale. */
 export type DecidedRefund = { tender: SoldTender; kind: TenderKind; amountCents: Cents };
 
-/** How much of a tender may go back in that way. What is still owed goes back by owing less. */
+/**
+ * How much of a tender may go back in that way. What is still owed goes back by owing less, and
+ * money from before goes onto a store credit: the paper that it was paid for has ended.
+ */
 export function mayGoBack(tender: SoldTender, how: RefundWay): Cents {
   const left = tenderLeft(tender);
+  const isFromBefore = tender.kind === 'deposit' || tender.kind === 'layaway';
+  if (isFromBefore && how === 'same_way') return 0n;
   if (tender.kind !== 'on_account') return left;
   const owed = left - tender.settledCents;
-  if (how === 'same_way') return owed > 0n ? owed : 0n;
-  return left < tender.settledCents ? left : tender.settledCents;
+  if (how === 'store_credit') return least(left, tender.settledCents);
+  return owed > 0n ? owed : 0n;
 }
 
 /**
@@ -37,7 +45,7 @@ export function shareOfTenders(
   const owed = tenders.find((tender) => tender.kind === 'on_account');
   const owedCents = owed ? least(mayGoBack(owed, 'same_way'), totalCents) : 0n;
   const rest = tenders.map((tender) =>
-    tender === owed ? (how === 'same_way' ? 0n : mayGoBack(owed, how)) : mayGoBack(tender, how),
+    tender === owed && how !== 'store_credit' ? 0n : mayGoBack(tender, how),
   );
   const restCents = totalCents - owedCents;
   if (sumCents(rest) < restCents) return refuse({ code: 'only_as_credit' });
@@ -75,7 +83,7 @@ function asTyped(
 }
 
 function refundOf(tender: SoldTender, how: RefundWay, amountCents: Cents): DecidedRefund {
-  return { tender, kind: how === 'same_way' ? tender.kind : 'store_credit', amountCents };
+  return { tender, kind: how === 'store_credit' ? how : tender.kind, amountCents };
 }
 
 function least(one: Cents, other: Cents): Cents {

@@ -8,7 +8,6 @@ import { getGallery } from '@/lib/platform/settings';
 import { readSoldSale } from '../reads/sold-sale';
 import { decideReturn, type DecidedReturn } from '../rules';
 import type { ReturnRefusal } from '../rules/refusals';
-import type { RefundWay } from '../rules/refunds';
 import { leftOf, type SoldSale } from '../rules/sold';
 import { recordReturn, type RecordedReturn } from './record-return';
 
@@ -21,7 +20,7 @@ export type PaymentsBack = WhosePayments & {
   /** What the gallery keeps of it, in cents; it is taken from the oldest payments first. */
   keepCents: Cents;
   reason: string;
-  how: RefundWay;
+  how: 'same_way' | 'store_credit';
 };
 
 /** What was given back and what was kept, with the returns that say so. */

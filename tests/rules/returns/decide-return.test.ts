@@ -16,6 +16,7 @@ function decided(sale: SoldSale, over: Partial<AskedReturn> = {}, on: Partial<Re
   return result.value;
 }
 
+const before = aTender({ kind: 'layaway', layawayId: 'l' });
 const gone = { quantity: 1, netCents: 10_000n, taxCents: 800n, numbers: [] };
 const edition = aLine({ quantity: 2, numbers: [4, 9], netCents: 20_000n, taxCents: 1_600n });
 
@@ -84,6 +85,8 @@ const rows: Row[] = [
     {},
   ],
 ];
+
+rows.push(['only_as_credit', /money from before/, { tenders: [before] }, {}]);
 
 describe('what is refused, and in which words', () => {
   test.each(rows)('%s', (code, said, ...[sale, want, on = {}]) => {
