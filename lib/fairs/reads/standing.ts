@@ -98,11 +98,12 @@ export async function readTakeList(
  * @example an edition with numbers 3 and 4 there gives two rows of one piece
  */
 export function standingRows(list: readonly TakenPiece[]): StandingRow[] {
-  return list.flatMap(({ skuId, title, there, numbers }): StandingRow[] => {
+  return list.flatMap(({ skuId, sku, title, size, there, numbers }): StandingRow[] => {
+    const row = { skuId, what: `${size} · ${sku}` };
     if (there <= 0) return [];
-    if (numbers.length === 0) return [{ key: skuId, skuId, editionNumber: null, title, there }];
+    if (numbers.length === 0) return [{ ...row, key: skuId, editionNumber: null, title, there }];
     return numbers.map((number) => ({
-      ...{ key: `${skuId}#${number}`, skuId, editionNumber: number },
+      ...{ ...row, key: `${skuId}#${number}`, editionNumber: number },
       ...{ title: `${title}, number ${number}`, there: 1 },
     }));
   });

@@ -8,6 +8,8 @@ export type StandingRow = {
   skuId: string;
   editionNumber: number | null;
   title: string;
+  /** Size and SKU, to tell two of one design apart. */
+  what: string;
   there: number;
 };
 

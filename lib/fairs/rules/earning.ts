@@ -54,7 +54,7 @@ export function fairEarningWords(money: FairMoney, earning: FairEarning): string
       ? `the fair lost ${formatCents(-afterMakingCents)}`
       : `${formatCents(afterMakingCents)} is left`;
   if (perHourCents === null) return `${against}: ${left}. No hours are written down yet.`;
-  return `${against}: ${left}, ${formatCents(perHourCents)} for each of ${hoursText(money.minutes)} hours.`;
+  return `${against}: ${left}, ${formatCents(perHourCents)} an hour over ${hoursText(money.minutes)} hours.`;
 }
 
 /** The steps of {@link fairEarning} as short sentences with their numbers. */

@@ -7,10 +7,24 @@ import {
 } from '@/lib/fairs/rules/count';
 
 const tern: StandingRow = {
-  ...{ key: 'tern', skuId: 'tern', editionNumber: null, title: 'Tern over Shoals', there: 5 },
+  ...{
+    key: 'tern',
+    skuId: 'tern',
+    editionNumber: null,
+    title: 'Tern over Shoals',
+    what: '',
+    there: 5,
+  },
 };
 const fern: StandingRow = {
-  ...{ key: 'fern#4', skuId: 'fern', editionNumber: 4, title: 'Fern, number 4', there: 1 },
+  ...{
+    key: 'fern#4',
+    skuId: 'fern',
+    editionNumber: 4,
+    title: 'Fern, number 4',
+    what: '',
+    there: 1,
+  },
 };
 
 function row(key: string, seen: number, over: Partial<CountedRow> = {}): CountedRow {

@@ -16,7 +16,7 @@ test('what is left is what was sold, less being there, less making, and so much 
   });
   expect(fairEarningWords(money, earning)).toBe(
     '$1,240.00 sold, against $310.00 of fee, travel and the rest and $200.00 of making: ' +
-      '$730.00 is left, $45.63 for each of 16 hours.',
+      '$730.00 is left, $45.63 an hour over 16 hours.',
   );
   expect(fairEarningSteps(money, earning)).toHaveLength(4);
 });

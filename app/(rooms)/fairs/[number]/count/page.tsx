@@ -90,13 +90,13 @@ function CountForm({ fairId, rows, places }: CountFormProps) {
   );
 }
 
-function CountRow({ row: { key, title, there } }: Readonly<{ row: StandingRow }>) {
+function CountRow({ row: { key, title, what, there } }: Readonly<{ row: StandingRow }>) {
   return (
     <li>
       <div>
         <cite>{title}</cite>
         <span className={css['quiet']}>
-          {there} {there === 1 ? 'stands' : 'stand'} there
+          {what} · {there} {there === 1 ? 'stands' : 'stand'} there
         </span>
         <input type="hidden" name={`seen.${key}`} value={there} />
       </div>

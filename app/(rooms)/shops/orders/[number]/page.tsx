@@ -115,10 +115,10 @@ function freightCells({ freightCents }: OrderSheet) {
 }
 
 function Terms({ order }: Readonly<{ order: OrderSheet }>) {
-  const { askedOn, shipOn, pricePercent, netDays, theirNumber, terms, isFirst } = order;
+  const { askedOn, shipOn, pricePercent, netDays, theirNumber, terms } = order;
   return (
     <Section title="Terms">
-      {isFirst ? (
+      {order.isFirst && order.standing === 'open' ? (
         <Notice kind="caution">
           This is their first order. It is usual that a first order comes to 250 to 500 dollars, and
           is paid before it leaves.
