@@ -26,7 +26,11 @@ export const certificateInput = z
     buys: wordsInput(200).prefault(''),
     fromOn: dayInput,
     untilOn: orNothing(dayInput),
-    picture: z.file().optional(),
+    // A field that was left empty arrives as a file with nothing in it.
+    picture: z
+      .file()
+      .optional()
+      .transform((file) => (file && file.size > 0 ? file : undefined)),
   })
   .refine(({ fromOn, untilOn }) => untilOn === null || untilOn >= fromOn, {
     path: ['untilOn'],

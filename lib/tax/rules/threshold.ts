@@ -86,8 +86,9 @@ export function thresholdStanding(
   invariant(present, 'At least one span is counted.');
   if (threshold.thresholdCents === null && threshold.thresholdSales === null) {
     const { sent, words } = present;
-    const soFar = `${formatCents(sent.cents)} and ${salesWords(sent.sales)} ${words}`;
-    return { kind: 'nothing_kept', words: `${soFar}; no threshold is kept.` };
+    const amount = `${formatCents(sent.cents)} and ${salesWords(sent.sales)}`;
+    const soFar = sent.sales === 0 && sent.cents === 0n ? 'nothing' : amount;
+    return { kind: 'nothing_kept', words: `${soFar} ${words}; no threshold is kept.` };
   }
   const furthest = counted.reduce((one, other) =>
     inHundred(threshold, other.sent) > inHundred(threshold, one.sent) ? other : one,

@@ -16,6 +16,10 @@ describe('a certificate', () => {
   test('is read; it need not run out', () => {
     expect(certificateInput.parse(paper)).toMatchObject({ untilOn: null, permitNumber: '4471' });
   });
+  test('needs no picture: a file with nothing in it is none', () => {
+    const picture = new File([], 'blob');
+    expect(certificateInput.parse({ ...paper, picture }).picture).toBeUndefined();
+  });
   test('may hold for a single day', () => {
     expect(certificateInput.parse({ ...paper, untilOn: '2026-01-01' }).untilOn).toBe('2026-01-01');
   });

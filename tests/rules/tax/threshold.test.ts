@@ -105,6 +105,11 @@ describe('in words', () => {
     expect(thresholdStanding(kept, counted(3_840_000n, 41)).words).toBe(words);
   });
 
+  test('nothing is nothing', () => {
+    const { words } = thresholdStanding(threshold({ thresholdCents: null }), counted(0n));
+    expect(words).toBe('nothing this calendar year; no threshold is kept.');
+  });
+
   test('one sale is one sale', () => {
     expect(thresholdStanding(threshold(), counted(100n, 1)).words).toMatch(/ and 1 sale this /);
   });

@@ -103,7 +103,14 @@ function Reaching({ collector }: Readonly<{ collector: CollectorPage }>) {
       <Facts
         facts={[
           { name: 'Telephone', value: phone && <a href={`tel:${phone}`}>{phone}</a> },
-          { name: 'Mail', value: email && <a href={`mailto:${email}`}>{email}</a> },
+          {
+            name: 'Mail',
+            value: email && (
+              <a href={`mailto:${email}`} className={css['mail']}>
+                {email}
+              </a>
+            ),
+          },
           { name: 'Address', value: addressLine(collector) },
         ]}
       />

@@ -17,29 +17,33 @@ export function TermsForm({ gallery }: TermsProps) {
     <FormFrame action={keepTerms} label="What holds at the counter">
       <RequestKey />
       <div className={css['terms']}>
-        <Section title="Taking something off">
-          <Field
-            name="staffDiscountPercent"
-            label="Staff may take off by themselves, at most"
-            kind="percent"
-            hint="Of a line or of a slip. Beyond it the owner says yes."
-            defaultValue={gallery.staffDiscountPercent}
-            width="short"
-            required
-          />
-        </Section>
-        <Returns gallery={gallery} />
-        <Keeping gallery={gallery} />
-        <Section title="The drawer">
-          <Field
-            name="drawerFloatCents"
-            label="What stays in it overnight"
-            kind="money"
-            defaultValue={plainCents(gallery.drawerFloatCents)}
-            width="short"
-            required
-          />
-        </Section>
+        <div>
+          <Section title="Taking something off">
+            <Field
+              name="staffDiscountPercent"
+              label="Staff may take off by themselves, at most"
+              kind="percent"
+              hint="Of a line or of a slip. Beyond it the owner says yes."
+              defaultValue={gallery.staffDiscountPercent}
+              width="half"
+              required
+            />
+          </Section>
+          <Keeping gallery={gallery} />
+        </div>
+        <div>
+          <Returns gallery={gallery} />
+          <Section title="The drawer">
+            <Field
+              name="drawerFloatCents"
+              label="What stays in it overnight"
+              kind="money"
+              defaultValue={plainCents(gallery.drawerFloatCents)}
+              width="half"
+              required
+            />
+          </Section>
+        </div>
       </div>
       <SubmitButton size="counter">Keep this</SubmitButton>
     </FormFrame>
@@ -56,7 +60,7 @@ function Returns({ gallery }: TermsProps) {
           kind="count"
           hint="Nought for never."
           defaultValue={String(gallery.returnDays)}
-          width="short"
+          width="half"
           required
         />
         <Field
@@ -65,7 +69,7 @@ function Returns({ gallery }: TermsProps) {
           kind="percent"
           hint="The tax goes back in full."
           defaultValue={gallery.restockingFeePercent}
-          width="short"
+          width="half"
           required
         />
         <Field
@@ -94,7 +98,7 @@ function Keeping({ gallery }: TermsProps) {
           label="Hours that a piece is held without money"
           kind="count"
           defaultValue={String(gallery.holdHours)}
-          width="short"
+          width="half"
           required
         />
         <Field
@@ -102,7 +106,7 @@ function Keeping({ gallery }: TermsProps) {
           label="Days that a piece may be tried at home"
           kind="count"
           defaultValue={String(gallery.approvalDays)}
-          width="short"
+          width="half"
           required
         />
         <Field
@@ -110,7 +114,7 @@ function Keeping({ gallery }: TermsProps) {
           label="Paid at once when it is laid away"
           kind="percent"
           defaultValue={gallery.layawayDownPercent}
-          width="short"
+          width="half"
           required
         />
         <Field
@@ -118,7 +122,7 @@ function Keeping({ gallery }: TermsProps) {
           label="Days within which it is paid off"
           kind="count"
           defaultValue={String(gallery.layawayDays)}
-          width="short"
+          width="half"
           required
         />
         <Field

@@ -62,7 +62,11 @@ export function CertificateForm({ trade, today, collectorId }: CertificateFormPr
         width="half"
         optional
       />
-      <PictureField name="picture" label="A picture of it" />
+      <PictureField
+        name="picture"
+        label="A picture of it"
+        hint="If you like. JPEG, PNG or WebP; a telephone can take it now."
+      />
       <Caution>
         would this buyer sell these pieces again? If that is hard to believe, charge the tax. Keep
         the certificate for four years after the last sale under it, or longer where the state asks.

@@ -46,7 +46,8 @@ export function Standing({ certificates, state, today }: StandingProps) {
     <li className={css['standing']} data-good={isGood || undefined}>
       <span aria-hidden="true">{isGood ? '✓' : '✕'}</span>
       <span>
-        <strong>{state}:</strong> {certificateWords(standing)}
+        {standing.kind === 'none' ? `${state}: ` : ''}
+        {certificateWords(standing)}
       </span>
     </li>
   );

@@ -19,7 +19,7 @@ export function TermsSaid({ terms }: Readonly<{ terms: TradeTerms | null }>) {
     <>
       <p>
         <strong>
-          {tradeWayWords[way]} of {percent} in 100
+          They get {tradeWayWords[way]} of {percent} in 100
         </strong>{' '}
         since <DayText day={sinceOn} style="short" />.{' '}
         {way === 'discount'

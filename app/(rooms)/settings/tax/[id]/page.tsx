@@ -54,7 +54,7 @@ export default async function TaxPlacePage({ params }: TaxPlacePageProps) {
         wide={
           <>
             <Section title="Rates" lead="What each authority takes of a sale here.">
-              <RateList rates={rates} today={today} mayKeep={mayKeep} />
+              <RateList {...{ rates, today, mayKeep, isCharged }} />
             </Section>
             <Section
               title={`What ${where} taxes`}

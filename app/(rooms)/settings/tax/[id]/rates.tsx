@@ -11,16 +11,17 @@ import { addTaxRate, endTaxRate } from '../../actions';
 import css from '../../settings.module.css';
 
 type RatesProps = Readonly<{ rates: readonly DatedRate[]; today: Day }>;
-type RateListProps = RatesProps & Readonly<{ mayKeep: boolean }>;
+type RateListProps = RatesProps & Readonly<{ mayKeep: boolean; isCharged: boolean }>;
 type RateFormProps = RatesProps & Readonly<{ placeId: string }>;
 
 /** Every rate with its days, and what they come to today. */
-export function RateList({ rates, today, mayKeep }: RateListProps) {
+export function RateList({ rates, today, mayKeep, isCharged }: RateListProps) {
   if (rates.length === 0) {
     return (
       <Empty title="No rate is kept yet">
-        Nothing can be sold with this place’s tax before at least one is there. Where a sale is
-        taxed by nobody, keep a rate of 0.
+        {isCharged
+          ? 'Nothing can be sold with this place’s tax before at least one is there. Where a sale is taxed by nobody, keep a rate of 0.'
+          : 'None is needed while the gallery is not registered in that state.'}
       </Empty>
     );
   }
@@ -86,7 +87,7 @@ export function RateForm({ rates, today, placeId }: RateFormProps) {
       <Field
         name="authority"
         label="Authority"
-        hint="Write it as it stands above to give it a new rate."
+        hint="Write it as it stands in the list to give it a new rate."
         list="authorities"
         required
       />

@@ -44,8 +44,8 @@ function OfDays({ treatment, isNow }: OfDaysProps) {
   const { fromOn, untilOn } = treatment;
   return (
     <span className={css['days']}>
-      {isNow ? 'So ' : `${treatmentWords(treatment)} `}
-      from <DayText day={fromOn} style="short" />
+      {isNow ? 'So from ' : `${treatmentWords(treatment)} From `}
+      <DayText day={fromOn} style="short" />
       {untilOn ? (
         <>
           {' '}

@@ -51,7 +51,7 @@ export function StateForm({ known, today }: StateFormProps) {
         label="or from this many sales"
         kind="count"
         defaultValue={was.thresholdSales}
-        width="short"
+        width="half"
         optional
       />
       <Choice name="needs" legend="Of the two" options={needs} defaultValue={was.needs} />
