@@ -1,10 +1,10 @@
 import { z } from 'zod';
-import { loadKinds } from './rules/plan';
+import { fileKinds } from './rules/plan';
 
 /** A file as the form sends it. */
 export const lookAtFileInput = z.object({
   requestKey: z.uuid(),
-  kind: z.enum(loadKinds),
+  kind: z.enum(fileKinds),
   file: z.instanceof(File, { message: 'Choose the file first.' }),
 });
 

@@ -1,11 +1,12 @@
 import 'server-only';
 import { z } from 'zod';
 import { assertAllowed } from '@/lib/access/reads';
-import type { Actor } from '@/lib/access/rules';
+import { isAllowed, type Actor } from '@/lib/access/rules';
 import { db } from '@/lib/platform/db/client';
 import { ok, type Result } from '@/lib/platform/result';
 import { planFile, type FilePlan } from './reads/plan-file';
-import { loadKinds, standingOf, type LoadKind, type LoadStanding } from './rules/plan';
+import { fileKinds, loadKinds, loadNeeds, standingOf } from './rules/plan';
+import type { LoadKind, LoadStanding } from './rules/plan';
 import type { FileRefusal } from './rules/refusals';
 
 /** How many lines of a file are shown on one page. */
@@ -35,13 +36,13 @@ const select = {
 /**
  * A file that is brought in: how far it is, and how it ended.
  *
- * @returns null when there is none of that id
+ * @returns null when there is none of that id that the actor may bring in
  */
 export async function findLoad(actor: Actor, id: string, now: Date): Promise<Load | null> {
-  assertAllowed(actor, 'data.bring_in');
+  assertAllowed(actor, 'stock.load');
   if (!z.uuid().safeParse(id).success) return null;
   const rows = await db().dataLoad.findMany({
-    where: { id, kind: { in: [...loadKinds] } },
+    where: { id, kind: { in: kindsFor(actor) } },
     select,
   });
   return (await told(rows, now))[0] ?? null;
@@ -49,14 +50,18 @@ export async function findLoad(actor: Actor, id: string, now: Date): Promise<Loa
 
 /** The latest files that were brought in or tried, the newest first; twelve at most. */
 export async function listLoads(actor: Actor, now: Date): Promise<Load[]> {
-  assertAllowed(actor, 'data.bring_in');
+  assertAllowed(actor, 'stock.load');
   const rows = await db().dataLoad.findMany({
-    where: { kind: { in: [...loadKinds] } },
+    where: { kind: { in: kindsFor(actor) } },
     select,
     orderBy: [{ startedAt: 'desc' }, { id: 'desc' }],
     take: loadsListed,
   });
   return told(rows, now);
+}
+
+function kindsFor(actor: Actor): LoadKind[] {
+  return loadKinds.filter((kind) => isAllowed(actor.roles, loadNeeds[kind]));
 }
 
 type LoadRow = {
@@ -116,7 +121,7 @@ export async function findFileShown(
     where: { id },
     select: { ...select, file: { select: { bytes: true } } },
   });
-  const kind = loadKinds.find((each) => row?.kind === `${each} shown`);
+  const kind = fileKinds.find((each) => row?.kind === `${each} shown`);
   if (!row || !kind) return null;
   const where = { id: row.staffId };
   const staff = await db().staff.findUnique({ where, select: { name: true } });

@@ -1,12 +1,11 @@
 import 'server-only';
 import { allow, type Doer } from '@/lib/access/rules';
 import { keepFile } from '@/lib/files/writes';
-import { db } from '@/lib/platform/db/client';
 import { inTransaction, onceOnly } from '@/lib/platform/db/transaction';
 import { newId } from '@/lib/platform/new-id';
 import { ok, refuse, type Result } from '@/lib/platform/result';
 import { planFile } from './reads/plan-file';
-import type { LoadCounts, LoadKind } from './rules/plan';
+import { loadKinds, loadNeeds, type FileKind, type LoadCounts } from './rules/plan';
 import type { DataRefusal } from './rules/refusals';
 
 /** A file of 100,000 lines is looked at in seconds; a slow disk gets two minutes. */
@@ -20,7 +19,7 @@ const lookLimits = { timeoutMs: 120_000 };
  */
 export async function lookAtFile(
   doer: Doer,
-  input: { requestKey: string; kind: LoadKind; fileName: string; bytes: Uint8Array },
+  input: { requestKey: string; kind: FileKind; fileName: string; bytes: Uint8Array },
 ): Promise<Result<{ loadId: string }, DataRefusal>> {
   const allowed = allow(doer.actor, 'data.bring_in');
   if (!allowed.ok) return allowed;
@@ -80,18 +79,20 @@ export async function beginLoad(
 /**
  * Asks a file that is under way to stop; between two batches it looks, and then nothing is kept.
  *
- * @returns refuses, in this order: not allowed, a file that is not here, one that has ended
+ * @returns refuses, in this order: a file that is not here, not allowed, one that has ended
  */
 export async function askToStop(
   doer: Doer,
   input: { loadId: string },
 ): Promise<Result<{ loadId: string }, DataRefusal>> {
-  const allowed = allow(doer.actor, 'data.bring_in');
-  if (!allowed.ok) return allowed;
   const { loadId } = input;
   return inTransaction<{ loadId: string }, DataRefusal>(async (tx) => {
-    const load = await tx.dataLoad.findUnique({ where: { id: loadId }, select: { endedAt: true } });
-    if (!load) return refuse({ code: 'unknown_load' });
+    const select = { kind: true, endedAt: true } as const;
+    const load = await tx.dataLoad.findUnique({ where: { id: loadId }, select });
+    const kind = loadKinds.find((each) => each === load?.kind);
+    if (!load || !kind) return refuse({ code: 'unknown_load' });
+    const allowed = allow(doer.actor, loadNeeds[kind]);
+    if (!allowed.ok) return allowed;
     if (load.endedAt) return refuse({ code: 'ended_before' });
     const where = { id: loadId, stopAskedAt: null };
     await tx.dataLoad.updateMany({ where, data: { stopAskedAt: doer.at } });
@@ -100,12 +101,12 @@ export async function askToStop(
 }
 
 /** A file that was only looked at is kept under another word than one that is brought in. */
-function shownKind(kind: LoadKind): string {
+function shownKind(kind: FileKind): string {
   return `${kind} shown`;
 }
 
 /** What a file holds that was looked at; null for one that is brought in, or of another sort. */
-export function kindShown(kind: string): LoadKind | null {
+function kindShown(kind: string): FileKind | null {
   if (kind === 'people shown') return 'people';
   return kind === 'sales shown' ? 'sales' : null;
 }
@@ -116,19 +117,4 @@ function linesOf(counts: LoadCounts): number {
 
 function nameFrom(name: string): string {
   return (name.split(/[\\/]/).at(-1) ?? '').slice(-200) || 'a file';
-}
-
-/**
- * Writes that a file under way has come so far, on a connection of its own, so that others see it
- * before anything is kept.
- *
- * @returns whether somebody asked to stop
- */
-export async function noteProgress(loadId: string, rowsDone: number, at: Date): Promise<boolean> {
-  const { stopAskedAt } = await db().dataLoad.update({
-    where: { id: loadId },
-    data: { rowsDone, seenAt: at },
-    select: { stopAskedAt: true },
-  });
-  return stopAskedAt !== null;
 }

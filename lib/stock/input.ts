@@ -15,6 +15,8 @@ export const confirmListInput = z.object({
   requestKey: z.uuid(),
   stockListId: z.uuid(),
   planSha256: z.string().regex(/^[0-9a-f]{64}$/),
+  /** How many lines were refused when it was looked at. */
+  refusedLines: z.coerce.number().int().min(0),
   leaveRefusedOut: z.literal('yes').optional(),
 });
 

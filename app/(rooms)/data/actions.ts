@@ -40,7 +40,7 @@ export const bringIn = formAction('data.bring_in', bringInInput, async (doer, in
 });
 
 /** Asks a file that is under way to stop. */
-export const stopLoad = formAction('data.bring_in', stopLoadInput, async (doer, { loadId }) => {
+export const stopLoad = formAction('stock.load', stopLoadInput, async (doer, { loadId }) => {
   const asked = await askToStop(doer, { loadId });
   revalidatePath(`/data/loads/${loadId}`);
   if (!asked.ok) return refused(dataRefusalMessage(asked.refusal));

@@ -21,9 +21,9 @@ export const metadata: Metadata = { title: 'Files in and out' };
 /** What can be taken out as files, and brought in from them. */
 export default async function FilesPage() {
   const actor = await requireActor('stock.see');
-  const mayBringIn = isAllowed(actor.roles, 'data.bring_in');
+  const mayLoad = isAllowed(actor.roles, 'stock.load');
   const { timeZone } = await getGallery();
-  const loads = mayBringIn ? await listLoads(actor, now()) : [];
+  const loads = mayLoad ? await listLoads(actor, now()) : [];
   return (
     <>
       <PageHead

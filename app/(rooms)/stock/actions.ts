@@ -2,9 +2,12 @@
 
 import { revalidatePath } from 'next/cache';
 import { redirect } from 'next/navigation';
+import { after } from 'next/server';
 import { answer, formAction, refused } from '@/app/form-action';
 import { hangPictureRefusalMessage } from '@/lib/catalogue/rules/picture';
 import { hangPicture } from '@/lib/catalogue/writes/hang-picture';
+import { dataRefusalMessage } from '@/lib/data/rules/refusals';
+import { beginStockList, carryStockList } from '@/lib/data/writes/carry-stock-list';
 import {
   bringPictureInput,
   confirmListInput,
@@ -15,7 +18,7 @@ import {
 import { correctionRefusalMessage } from '@/lib/stock/rules/correction';
 import { listBytesMost, stockListRefusalMessage } from '@/lib/stock/rules/list-refusals';
 import { correctStock } from '@/lib/stock/writes/correct-stock';
-import { confirmStockList, lookAgain, showStockList } from '@/lib/stock/writes/stock-list';
+import { lookAgain, showStockList } from '@/lib/stock/writes/stock-list';
 
 /** Looks at a stock list, and leads to what it would do. */
 export const lookAtList = formAction('stock.load', showListInput, async (doer, input) => {
@@ -33,14 +36,19 @@ export const lookAtList = formAction('stock.load', showListInput, async (doer, i
   redirect(`/stock/list/${shown.value.stockListId}`);
 });
 
-/** Brings a list in, exactly as it was shown. */
+/** Begins to bring a list in, exactly as it was shown; its page tells how far it is. */
 export const confirmList = formAction('stock.load', confirmListInput, async (doer, input) => {
-  const { leaveRefusedOut, ...list } = input;
-  const yes = { ...list, leaveRefusedOut: leaveRefusedOut === 'yes' };
-  const confirmed = await confirmStockList(doer, yes);
-  revalidatePath('/stock', 'layout');
-  if (!confirmed.ok) return refused(stockListRefusalMessage(confirmed.refusal));
-  redirect(`/stock/list/${input.stockListId}`);
+  const { requestKey, stockListId, planSha256, refusedLines, leaveRefusedOut } = input;
+  if (refusedLines > 0 && leaveRefusedOut === undefined) {
+    return refused(stockListRefusalMessage({ code: 'lines_refused', lines: refusedLines }));
+  }
+  const begun = await beginStockList(doer, { requestKey, stockListId });
+  if (!begun.ok) return refused(dataRefusalMessage(begun.refusal));
+  const yes = { stockListId, planSha256, leaveRefusedOut: leaveRefusedOut === 'yes' };
+  after(async () => {
+    await carryStockList(doer, { ...begun.value, ...yes });
+  });
+  redirect(`/data/loads/${begun.value.loadId}`);
 });
 
 /** Looks at a list once more, against the stock as it is now. */

@@ -6,7 +6,7 @@ import { ok, type Result } from '@/lib/platform/result';
 import { getGallery } from '@/lib/platform/settings';
 import { headingOf } from '../rules/columns';
 import { peopleColumns, planPeople, readPerson, type PlannedPerson } from '../rules/people';
-import { countLines, type LoadCounts, type LoadKind } from '../rules/plan';
+import { countLines, type FileKind, type LoadCounts } from '../rules/plan';
 import type { FileRefusal } from '../rules/refusals';
 import { planSales, type PlannedSale } from '../rules/sales';
 import { salesColumns } from '../rules/sales-file';
@@ -29,7 +29,7 @@ export type FilePlan = {
  */
 export async function planFile(
   from: Prisma.TransactionClient,
-  of: { kind: LoadKind; bytes: Uint8Array; now: Date },
+  of: { kind: FileKind; bytes: Uint8Array; now: Date },
 ): Promise<Result<FilePlan, FileRefusal>> {
   const file = await readCsvFile(of.bytes);
   if (!file.ok) return file;

@@ -1,3 +1,5 @@
+import type { Permission } from '@/lib/access/rules';
+
 /** How many lines of a file would do what. */
 export type LoadCounts = {
   newLines: number;
@@ -41,15 +43,28 @@ export function loadCountsWords(counts: LoadCounts): string {
   return `${said.map(([count, word]) => `${count.toLocaleString('en-US')} ${word}`).join(', ')}.`;
 }
 
-/** A file is looked at first; what is brought in comes from one of these. */
-export const loadKinds = ['people', 'sales'] as const;
-/** What a file holds. */
+/** What a file may hold that is looked at on the page of files. */
+export const fileKinds = ['people', 'sales'] as const;
+/** What a file holds that is looked at on the page of files. */
+export type FileKind = (typeof fileKinds)[number];
+
+/** What may be brought in; a stock list is looked at in the stock room. */
+export const loadKinds = [...fileKinds, 'stock'] as const;
+/** What is brought in. */
 export type LoadKind = (typeof loadKinds)[number];
+
+/** What one must be allowed to do to bring in each kind. */
+export const loadNeeds = {
+  people: 'data.bring_in',
+  sales: 'data.bring_in',
+  stock: 'stock.load',
+} as const satisfies Record<LoadKind, Permission>;
 
 /** What a file holds, in words. */
 export const loadKindWords: Readonly<Record<LoadKind, string>> = {
   people: 'people',
   sales: 'sales of earlier books',
+  stock: 'a stock list',
 };
 
 /** Where a file that is brought in stands. */

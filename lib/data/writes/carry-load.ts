@@ -2,16 +2,15 @@ import 'server-only';
 import type { Doer } from '@/lib/access/rules';
 import { allow } from '@/lib/access/rules';
 import { recordAudit } from '@/lib/audit/writes';
-import { now } from '@/lib/platform/clock';
 import { db } from '@/lib/platform/db/client';
 import { onceOnly, type Tx } from '@/lib/platform/db/transaction';
 import { ok, refuse, type Result } from '@/lib/platform/result';
 import { planFile, type FilePlan } from '../reads/plan-file';
-import { loadCountsWords, loadKinds, type LoadCounts } from '../rules/plan';
+import { loadCountsWords, fileKinds, type LoadCounts } from '../rules/plan';
 import { dataRefusalMessage, type DataRefusal } from '../rules/refusals';
-import { noteProgress } from '../writes';
 import { bringPeople } from './bring-people';
 import { bringSales } from './bring-sales';
+import { noteEnd, noteProgress } from './progress';
 
 /** How many rows go between two looks at whether to stop. */
 const rowsAtOnce = 250;
@@ -44,22 +43,14 @@ export async function carryLoad(
     (tx) => bringIn(tx, doer, agreed),
     loadLimits,
   ).catch(async (fault: unknown) => {
-    await end(loadId, 'It could not be brought in; nothing was kept.');
+    await noteEnd(loadId, 'It could not be brought in; nothing was kept.');
     throw fault;
   });
   const words = carried.ok
-    ? `Brought in: ${loadCountsWords(carried.value)}`
+    ? `It was brought in: ${loadCountsWords(carried.value)}`
     : dataRefusalMessage(carried.refusal);
-  await end(loadId, words);
+  await noteEnd(loadId, words);
   return carried;
-}
-
-async function end(loadId: string, outcome: string): Promise<void> {
-  const at = now();
-  await db().dataLoad.updateMany({
-    where: { id: loadId, endedAt: null },
-    data: { endedAt: at, seenAt: at, outcome },
-  });
 }
 
 async function bringIn(
@@ -72,7 +63,7 @@ async function bringIn(
     where: { id: agreed.loadId },
     select: { kind: true, fileName: true, file: { select: { bytes: true } } },
   });
-  const kind = loadKinds.find((each) => each === load?.kind);
+  const kind = fileKinds.find((each) => each === load?.kind);
   if (!load || !kind) return refuse({ code: 'unknown_load' });
   const planned = await planFile(tx, { kind, bytes: load.file.bytes, now: doer.at });
   if (!planned.ok) return planned;
@@ -101,7 +92,7 @@ async function inBatches(
 ): Promise<Result<true, DataRefusal>> {
   let linesDone = 0;
   for (let from = 0; from < planned.plan.length; from += rowsAtOnce) {
-    if (await noteProgress(loadId, linesDone, now())) return refuse({ code: 'stopped' });
+    if (await noteProgress(loadId, linesDone)) return refuse({ code: 'stopped' });
     const until = from + rowsAtOnce;
     if (planned.kind === 'people') {
       const rows = planned.plan.slice(from, until);
@@ -113,5 +104,5 @@ async function inBatches(
       linesDone += rows.reduce((sum, row) => sum + row.lines, 0);
     }
   }
-  return (await noteProgress(loadId, linesDone, now())) ? refuse({ code: 'stopped' }) : ok(true);
+  return (await noteProgress(loadId, linesDone)) ? refuse({ code: 'stopped' }) : ok(true);
 }

@@ -62,7 +62,8 @@ type ListCommandRefusal =
   | { code: 'confirmed_before' }
   | { code: 'stock_changed' }
   | { code: 'lines_refused'; lines: number }
-  | { code: 'nothing_to_do' };
+  | { code: 'nothing_to_do' }
+  | { code: 'stopped' };
 
 /** Why a stock list was not looked at or not confirmed. */
 export type StockListRefusal = ListFileRefusal | ListCommandRefusal;
@@ -80,6 +81,7 @@ const commandCodes: Readonly<Record<ListCommandRefusal['code'], true>> = {
   stock_changed: true,
   lines_refused: true,
   nothing_to_do: true,
+  stopped: true,
 };
 
 function isAboutCommand(refusal: StockListRefusal): refusal is ListCommandRefusal {
@@ -102,6 +104,8 @@ function commandMessage(refusal: ListCommandRefusal): string {
       return linesRefusedSentence(refusal.lines);
     case 'nothing_to_do':
       return 'Nothing in this list is new or changed, so there is nothing to bring in.';
+    case 'stopped':
+      return 'It was stopped; nothing was kept.';
   }
 }
 

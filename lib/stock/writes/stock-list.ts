@@ -22,8 +22,13 @@ import { countPlan, type ListCounts } from '../rules/list-summary';
 import { bringIntoStock, type Arrival } from '../writes';
 import { hashPlan } from '../reads/plan-hash';
 
-/** A list of 50,000 lines is written in seconds; a slow disk gets two minutes. */
-const listLimits = { timeoutMs: 120_000 };
+/** A list of 50,000 lines is written in seconds; a slow disk gets ten minutes. */
+const listLimits = { timeoutMs: 600_000 };
+/** How many lines go between two looks at whether to stop. */
+const linesAtOnce = 2_000;
+
+/** Is told how many lines are written so far, and answers whether to stop. */
+export type ListPulse = (linesDone: number) => Promise<boolean>;
 
 /**
  * Looks at a stock list: keeps the file, and says what each line would do. Nothing of it is in the
@@ -85,7 +90,8 @@ export async function lookAgain(
  * one. Lines that were refused are left out only where the person said so.
  *
  * @returns the counts; refuses, in this order: not allowed, an unknown list, one that was confirmed
- *   before, a stock that changed since the list was looked at, refused lines, nothing to do
+ *   before, a stock that changed since the list was looked at, refused lines, nothing to do, a wish
+ *   to stop
  */
 export async function confirmStockList(
   doer: Doer,
@@ -95,6 +101,7 @@ export async function confirmStockList(
     planSha256: string;
     leaveRefusedOut: boolean;
   },
+  pulse: ListPulse = goOn,
 ): Promise<Result<ListCounts, StockListRefusal>> {
   const opened = await openList(doer, input.stockListId);
   if (!opened.ok) return opened;
@@ -108,7 +115,9 @@ export async function confirmStockList(
       const agreed = decideConfirming({ counts, planSha256, input, shown: list.value });
       if (!agreed.ok) return agreed;
 
-      await carryOut(tx, doer, plan, { id: input.stockListId, placeId: list.value.placeId });
+      const { placeId } = list.value;
+      const carried = await carryOut(tx, doer, plan, { id: input.stockListId, placeId, pulse });
+      if (!carried.ok) return carried;
       const data = { confirmedAt: doer.at };
       await tx.stockList.update({ where: { id: input.stockListId }, data });
       const { stockListId } = input;
@@ -166,15 +175,36 @@ async function planNow(tx: Tx, rows: readonly ReadRow[], placeId: string) {
   return { plan, counts: countPlan(plan), planSha256: hashPlan(plan) };
 }
 
+/** Goes on to the end, for whoever does not ask how far it is. */
+async function goOn(): Promise<boolean> {
+  return Promise.resolve(false);
+}
+
+type KeptRow = Extract<PlannedRow, { verdict: 'new' | 'changed' }>;
+
 async function carryOut(
   tx: Tx,
   doer: Doer,
   plan: readonly PlannedRow[],
+  list: { id: string; placeId: string; pulse: ListPulse },
+): Promise<Result<true, StockListRefusal>> {
+  for (let from = 0; from < plan.length; from += linesAtOnce) {
+    if (await list.pulse(from)) return refuse({ code: 'stopped' });
+    const some = plan.slice(from, from + linesAtOnce);
+    const kept = some.flatMap((row) =>
+      row.verdict === 'new' || row.verdict === 'changed' ? [row] : [],
+    );
+    if (kept.length > 0) await keepRows(tx, doer, kept, list);
+  }
+  return (await list.pulse(plan.length)) ? refuse({ code: 'stopped' }) : ok(true);
+}
+
+async function keepRows(
+  tx: Tx,
+  doer: Doer,
+  kept: readonly KeptRow[],
   list: { id: string; placeId: string },
 ): Promise<void> {
-  const kept = plan.flatMap((row) =>
-    row.verdict === 'new' || row.verdict === 'changed' ? [row] : [],
-  );
   const { timeZone } = await getGallery(tx);
   const pieces = kept.map((row) => row.piece);
   const listed = await keepDatedPrices(tx, doer, { pieces, on: dayOf(doer.at, timeZone) });
@@ -191,7 +221,7 @@ async function carryOut(
   await bringIntoStock(tx, doer, arrivals);
 }
 
-function arrivingOf(row: Extract<PlannedRow, { verdict: 'new' | 'changed' }>): number {
+function arrivingOf(row: KeptRow): number {
   if (row.verdict === 'new') return row.here;
   const counted = row.changes.find((change) => change.fact === 'here');
   return typeof counted?.to === 'number' ? counted.to - row.known.here : 0;

@@ -1,6 +1,6 @@
 import { randomUUID } from 'node:crypto';
 import type { Doer } from '@/lib/access/rules';
-import type { LoadKind } from '@/lib/data/rules/plan';
+import type { FileKind } from '@/lib/data/rules/plan';
 import { planFile } from '@/lib/data/reads/plan-file';
 import { beginLoad, lookAtFile } from '@/lib/data/writes';
 import { carryLoad, type LoadAgreed } from '@/lib/data/writes/carry-load';
@@ -12,7 +12,7 @@ export function bytesOf(text: string): Uint8Array {
 }
 
 /** Looks at a file and begins to bring it in; what is left is the work itself. */
-export async function begun(doer: Doer, kind: LoadKind, text: string): Promise<LoadAgreed> {
+export async function begun(doer: Doer, kind: FileKind, text: string): Promise<LoadAgreed> {
   const bytes = bytesOf(text);
   const input = { requestKey: randomUUID(), kind, fileName: `${kind}.csv`, bytes };
   const shown = await lookAtFile(doer, input);
@@ -26,7 +26,7 @@ export async function begun(doer: Doer, kind: LoadKind, text: string): Promise<L
 }
 
 /** Brings a file in as a person does: looks at it, says yes. */
-export async function broughtIn(doer: Doer, kind: LoadKind, text: string) {
+export async function broughtIn(doer: Doer, kind: FileKind, text: string) {
   return carryLoad(doer, await begun(doer, kind, text));
 }
 

@@ -155,7 +155,7 @@ describe('how far it is', () => {
   test('the latest come first, and only the owner sees them', async () => {
     await broughtIn(gallery.owner, 'people', manyPeople(2));
     expect(await listLoads(gallery.owner.actor, later(0))).toMatchObject([
-      { standing: 'kept', outcome: 'Brought in: 2 new.', rowsDone: 2, by: 'The owner' },
+      { standing: 'kept', outcome: 'It was brought in: 2 new.', rowsDone: 2, by: 'The owner' },
     ]);
     await expect(listLoads(gallery.books.actor, later(0))).rejects.toThrow();
   });

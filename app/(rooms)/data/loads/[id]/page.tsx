@@ -23,7 +23,7 @@ type LoadPageProps = Readonly<{ params: Promise<{ id: string }> }>;
 
 /** How far a file is that is brought in, or how it ended. */
 export default async function LoadPage({ params }: LoadPageProps) {
-  const actor = await requireActor('data.bring_in');
+  const actor = await requireActor('stock.load');
   const load = await findLoad(actor, (await params).id, now());
   if (!load) notFound();
   const { timeZone } = await getGallery();
@@ -75,6 +75,7 @@ function UnderWay({ load }: Readonly<{ load: Load }>) {
 const nextPage = {
   people: { href: '/collectors', name: 'See the collectors' },
   sales: { href: '/receipts', name: 'See the receipts' },
+  stock: { href: '/stock', name: 'See the stock' },
 } as const;
 
 const noticeKinds = { kept: 'done', not_kept: 'refused', half_way: 'caution' } as const;

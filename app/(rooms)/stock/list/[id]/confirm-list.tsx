@@ -22,6 +22,7 @@ export function ConfirmList({ list }: Readonly<{ list: ListShown }>) {
       <RequestKey />
       <input type="hidden" name="stockListId" value={list.id} />
       <input type="hidden" name="planSha256" value={list.planSha256} />
+      <input type="hidden" name="refusedLines" value={refusedRows} />
       {refusedRows > 0 ? (
         <Choice
           name="leaveRefusedOut"
