@@ -13,7 +13,7 @@ import { decideSlip } from './rules/decide';
 import type { AnyCounterRefusal, CounterRefusal } from './rules/refusals';
 import type { LineToPut } from './rules/slip';
 import { decideChange, type RowChange } from './writes/change';
-import { findOpenSlip, keepSlip, openSlip } from './writes/keep-slip';
+import { findOpenSlip, keepSlip, openSlip, readWhereToSell } from './writes/keep-slip';
 import { putLinesOn } from './writes/put-on';
 import { readCreditsOffered, recordSlip, withLastSold } from './writes/sell';
 
@@ -46,15 +46,17 @@ export async function putOnSlip(
   if (!allowed.ok) return allowed;
   const { requestKey: key, ...said } = input;
   const command = { key, name: 'putOnSlip', staffId: doer.actor.id, input: said, at: doer.at };
-  return onceOnly<OnSlip, CounterRefusal>(command, (tx) => put(tx, doer, input));
+  const placeId = await readWhereToSell(doer);
+  return onceOnly<OnSlip, CounterRefusal>(command, (tx) => put(tx, doer, input, placeId));
 }
 
 async function put(
   tx: Tx,
   doer: Doer,
   { slipId, line, collectorId }: ToPutOn,
+  placeId: string,
 ): Promise<Result<OnSlip, CounterRefusal>> {
-  const opened = await openOrFind(tx, doer, slipId);
+  const opened = await openOrFind(tx, doer, slipId, placeId);
   if (!opened.ok) return opened;
   const slip = opened.value;
   const forWhom = slip.collectorId ?? collectorId ?? null;
@@ -71,11 +73,12 @@ async function openOrFind(
   tx: Tx,
   doer: Doer,
   slipId: string | null,
+  placeId: string,
 ): Promise<Result<KeptSlip, CounterRefusal>> {
-  if (slipId === null) return ok(await openSlip(tx, doer, null));
+  if (slipId === null) return ok(await openSlip(tx, doer, { id: null, placeId }));
   const found = await findOpenSlip(tx, slipId, null);
   if (found.ok || found.refusal.code !== 'unknown_slip') return found;
-  return ok(await openSlip(tx, doer, slipId));
+  return ok(await openSlip(tx, doer, { id: slipId, placeId }));
 }
 
 async function isCollector(tx: Tx, id: string | null): Promise<boolean> {

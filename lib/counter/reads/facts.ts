@@ -51,7 +51,7 @@ export async function readSlipFacts(
     certificate: await certificateOf(from, collectorId, tax.state, on),
     staffPercent: gallery.staffDiscountPercent,
     mayGoBeyond: await readWhoMayGoBeyond(from, doer, content),
-    papers: await readPapers(from, content),
+    papers: await readPapers(from, content, on),
   };
   return { facts, place, taxPlaceId };
 }

@@ -1,6 +1,8 @@
 import 'server-only';
 import { z } from 'zod';
 import type { Prisma } from '@/generated/prisma/client';
+import type { Day } from '@/lib/dates/rules';
+import { readLayaways } from '@/lib/layaway/reads/facts';
 import type { OrderFact, PaperFacts } from '../rules/facts';
 import type { SlipContent } from '../rules/slip';
 
@@ -12,17 +14,11 @@ const orderRow = z.object({
   heldCents: z.bigint(),
   hasEnded: z.boolean(),
 });
-const layawayRow = z.object({
-  id: z.string(),
-  number: z.number(),
-  leftCents: z.bigint(),
-  hasEnded: z.boolean(),
-});
-
 /** The commissions, special orders and layaways that a slip takes money for, or hands over. */
 export async function readPapers(
   from: Prisma.TransactionClient,
   { lines }: SlipContent,
+  on: Day,
 ): Promise<PaperFacts> {
   const commissionIds = lines.flatMap((line) =>
     line.kind === 'instalment' ? [line.commissionId] : [],
@@ -37,7 +33,7 @@ export async function readPapers(
       from,
       orderIds.filter((id) => id !== ''),
     ),
-    layaways: await readLayaways(from, layawayIds),
+    layaways: await layawaysOf(from, layawayIds, on),
   };
 }
 
@@ -74,15 +70,18 @@ async function readOrders(
   return new Map(rows.map(({ id, ...order }) => [id, order]));
 }
 
-async function readLayaways(
+async function layawaysOf(
   from: Prisma.TransactionClient,
   ids: readonly string[],
+  on: Day,
 ): Promise<PaperFacts['layaways']> {
   if (ids.length === 0) return new Map();
-  const found = await from.$queryRaw`
-    SELECT id, number, ("totalCents" - layaway_money(id))::bigint AS "leftCents",
-      "endedAt" IS NOT NULL AS "hasEnded"
-    FROM "Layaway" WHERE id = ANY(${[...ids]}::uuid[])`;
-  const rows = z.array(layawayRow).parse(found);
-  return new Map(rows.map(({ id, ...layaway }) => [id, layaway]));
+  const wanted = { where: { id: { in: [...ids] } }, orderBy: [], most: ids.length };
+  const layaways = await readLayaways(from, wanted, on);
+  return new Map(
+    layaways.map(({ id, number, money, endedAt }) => [
+      id,
+      { number, leftCents: money.remainingCents, hasEnded: endedAt !== null },
+    ]),
+  );
 }

@@ -2,6 +2,7 @@ import 'server-only';
 import type { Doer } from '@/lib/access/rules';
 import { dayOf } from '@/lib/dates/rules';
 import { looksLikeCardNumber } from '@/lib/money/rules/card-number';
+import { db } from '@/lib/platform/db/client';
 import type { Tx } from '@/lib/platform/db/transaction';
 import { newId } from '@/lib/platform/new-id';
 import { ok, refuse, type Result } from '@/lib/platform/result';
@@ -35,24 +36,37 @@ export async function findOpenSlip(
 }
 
 /**
- * Opens a new slip with nothing on it, at the place where the same person sold last on that day:
- * whoever stands at a fair need not say so each time. Joins the caller's transaction.
+ * Where somebody's next slip begins: where they sold last on that day, so that whoever stands at a
+ * fair need not say so each time; otherwise at the gallery's counter.
  *
- * @param id an id that a page has made for it already, or null
+ * It is read before the transaction that opens the slip: tills do not wait for each other then.
  */
-export async function openSlip(tx: Tx, doer: Doer, id: string | null): Promise<KeptSlip> {
-  const gallery = await getGallery(tx);
+export async function readWhereToSell(doer: Doer): Promise<string> {
+  const gallery = await getGallery();
   const on = dayOf(doer.at, gallery.timeZone);
-  const places = await readSellingPlaces(tx, gallery, on);
-  const before = await tx.slip.findFirst({
+  const before = await db().slip.findFirst({
     where: { staffId: doer.actor.id },
     orderBy: [{ openedAt: 'desc' }, { id: 'desc' }],
     select: { placeId: true, openedAt: true },
   });
-  const sameDay = before !== null && dayOf(before.openedAt, gallery.timeZone) === on;
-  const place = places.find((each) => sameDay && each.placeId === before.placeId) ?? places[0];
+  const isOfToday = before !== null && dayOf(before.openedAt, gallery.timeZone) === on;
+  if (!isOfToday || before.placeId === gallery.counterId) return gallery.counterId;
+  const places = await readSellingPlaces(db(), gallery, on);
+  return places.find((each) => each.placeId === before.placeId)?.placeId ?? gallery.counterId;
+}
+
+/**
+ * Opens a new slip with nothing on it; joins the caller's transaction.
+ *
+ * @param id an id that a page has made for it already, or null
+ */
+export async function openSlip(
+  tx: Tx,
+  doer: Doer,
+  { id, placeId }: { id: string | null; placeId: string },
+): Promise<KeptSlip> {
   const slip = {
-    ...{ id: id ?? newId(), version: 1, placeId: place.placeId, collectorId: null },
+    ...{ id: id ?? newId(), version: 1, placeId, collectorId: null },
     ...{ asideAs: null, openedAt: doer.at, changedAt: doer.at },
   };
   await tx.slip.create({
