@@ -46,7 +46,10 @@ export function fairEarning(money: FairMoney): FairEarning {
 /** Says what a fair earned, as the owner wants to hear it in the evening. */
 export function fairEarningWords(money: FairMoney, earning: FairEarning): string {
   const { costCents, afterMakingCents, perHourCents } = earning;
-  const sold = money.soldCents === 0n ? 'Nothing was sold' : `${formatCents(money.soldCents)} sold`;
+  if (money.soldCents === 0n) {
+    return `Nothing is sold there yet. Being there costs ${formatCents(costCents)}.`;
+  }
+  const sold = `${formatCents(money.soldCents)} sold`;
   const made = money.makingCents === 0n ? '' : ` and ${formatCents(money.makingCents)} of making`;
   const against = `${sold}, against ${formatCents(costCents)} of fee, travel and the rest${made}`;
   const left =

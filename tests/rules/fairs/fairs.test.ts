@@ -27,6 +27,10 @@ test('a fair that lost money says so, and without hours nothing is told by the h
   expect(earning).toMatchObject({ afterMakingCents: -21_000n, perHourCents: null });
   expect(fairEarningWords(poor, earning)).toContain('the fair lost $210.00');
   expect(fairEarningSteps(poor, earning)).toHaveLength(3);
+  const none = { ...poor, soldCents: 0n };
+  expect(fairEarningWords(none, fairEarning(none))).toBe(
+    'Nothing is sold there yet. Being there costs $310.00.',
+  );
 });
 
 test.each([

@@ -74,6 +74,7 @@ function LabelForm({ address, places }: LabelFormProps) {
         legend="Kind of label"
         options={labelKinds.map((kind) => ({ value: kind, label: labelKindWords[kind] }))}
         defaultValue={print.kind}
+        size="counter"
       />
       <Choice
         name="codes"
@@ -85,6 +86,7 @@ function LabelForm({ address, places }: LabelFormProps) {
           { value: 'none', label: 'Neither' },
         ]}
         defaultValue={print.codes}
+        size="counter"
       />
       <div className={css['pair']}>
         <Field

@@ -27,7 +27,7 @@ export default async function OrderPage({ params }: OrderAddress) {
       <PageHead
         title={invoice ? `Invoice ${invoice.number}` : `Order ${number}`}
         back={{ href: `/shops/${shop.id}`, name: shop.name }}
-        lead={`${shop.name}, order ${number}`}
+        lead={invoice ? `${shop.name}, order ${number}` : shop.name}
       >
         {invoice ? (
           <ButtonLink href={`/shops/orders/${number}/invoice`} size="counter">
