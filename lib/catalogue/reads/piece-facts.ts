@@ -96,3 +96,13 @@ export async function listNames(
     colourways: colourways.map((each) => each.name),
   };
 }
+
+/** The designs, by title: for a form that asks which. */
+export async function listDesigns(actor: Actor): Promise<{ id: string; title: string }[]> {
+  assertAllowed(actor, 'stock.see');
+  return db().design.findMany({
+    select: { id: true, title: true },
+    orderBy: [{ title: 'asc' }, { id: 'asc' }],
+    take: namesMost,
+  });
+}
