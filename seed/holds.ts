@@ -6,7 +6,7 @@ import { clockTime } from '@/lib/dates/rules/time-of-day';
 import { giveStep } from '@/lib/holds/writes/approvals';
 import { holdForSomebody } from '@/lib/holds/writes/keep';
 import { waitForPiece } from '@/lib/holds/writes/waiting';
-import { readLayaway } from '@/lib/layaway/reads';
+import { readLayaway } from '@/lib/layaway/reads/running';
 import { beginLayaway } from '@/lib/layaway/writes';
 import { now } from '@/lib/platform/clock';
 import { db } from '@/lib/platform/db/client';

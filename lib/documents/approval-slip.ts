@@ -1,6 +1,6 @@
 import 'server-only';
 import { dayOf, formatDay } from '@/lib/dates/rules';
-import type { ApprovalShown } from '@/lib/holds/reads/approvals';
+import type { ApprovalShown } from '@/lib/holds/reads/approval-slips';
 import { formatCents } from '@/lib/money/rules';
 import type { Gallery } from '@/lib/platform/settings';
 import { ash, iron, keepTogether, makePaper, ruleLine, wordsAndFigure } from './paper';

@@ -1,7 +1,7 @@
 import css from '@/app/(rooms)/holds/holds.module.css';
 import { DayText } from '@/app/ui/figures/day-text';
 import type { Day } from '@/lib/dates/rules';
-import type { ApprovalShown } from '@/lib/holds/reads/approvals';
+import type { ApprovalShown } from '@/lib/holds/reads/approval-slips';
 import { daysLate } from '@/lib/holds/rules/still-here';
 
 /** When it is due back, and by how much that has passed. */

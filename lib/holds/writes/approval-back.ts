@@ -8,7 +8,7 @@ import { ok, refuse, type Result } from '@/lib/platform/result';
 import { getGallery, type Gallery } from '@/lib/platform/settings';
 import { moveStock } from '@/lib/stock/writes';
 import type { BackInput } from '../input/approval';
-import { readApprovals, type ApprovalShown } from '../reads/approvals';
+import { readApprovals, type ApprovalShown } from '../reads/approval-slips';
 import { untilByDefault } from '../rules';
 import {
   decideBack,

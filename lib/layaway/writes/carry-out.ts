@@ -5,8 +5,8 @@ import { dayOf, type Day } from '@/lib/dates/rules';
 import { onceOnly, type KeyRefusal, type Tx } from '@/lib/platform/db/transaction';
 import { refuse, type Result } from '@/lib/platform/result';
 import { getGallery, type Gallery } from '@/lib/platform/settings';
-import { endedRefusal, readLayaway } from '../reads';
 import type { LayawayFacts } from '../reads/facts';
+import { endedRefusal, readLayaway } from '../reads/running';
 import type { LayawayRefusal } from '../rules/refusals';
 
 /** The day of a command and how the gallery works. */

@@ -2,7 +2,7 @@ import { randomUUID } from 'node:crypto';
 import type { Doer } from '@/lib/access/rules';
 import type { Day } from '@/lib/dates/rules';
 import { beginLayawayInput } from '@/lib/layaway/input';
-import { checkLayawayPayment } from '@/lib/layaway/reads';
+import { checkLayawayPayment } from '@/lib/layaway/reads/running';
 import { beginLayaway } from '@/lib/layaway/writes';
 import { db } from '@/lib/platform/db/client';
 import { inTransaction } from '@/lib/platform/db/transaction';

@@ -5,7 +5,7 @@ import { Field } from '@/app/ui/form/field';
 import { FormFrame } from '@/app/ui/form/form-frame';
 import { RequestKey } from '@/app/ui/form/request-key';
 import { Section } from '@/app/ui/page/section';
-import type { ApprovalShown } from '@/lib/holds/reads/approvals';
+import type { ApprovalShown } from '@/lib/holds/reads/approval-slips';
 import { takeBack } from '../actions';
 
 const whats = [
