@@ -91,7 +91,8 @@ async function agreeWithTheTrade(demo: TaxDemo): Promise<void> {
       fromOn: addDays(today, -fromDaysAgo),
       untilOn: untilInDays === null ? null : addDays(today, untilInDays),
     };
-    const asked = { requestKey: newId(), collectorId: idOf(demo, name), ...words, ...days };
+    const who = { requestKey: newId(), collectorId: idOf(demo, name), picture: undefined };
+    const asked = { ...who, ...words, ...days };
     done(await keepCertificate(ownerAt(demo, fromDaysAgo), asked));
   }
 }

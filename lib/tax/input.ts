@@ -59,18 +59,26 @@ export const stateInput = z
 
 const note = z.string().trim().max(500, 'Keep the note to 500 letters.').prefault('');
 
-/** A place with rates of its own: a new one, or a new name for the one whose id it carries. */
-export const taxPlaceInput = z.strictObject({
-  requestKey: z.uuid(),
-  placeId: orNothing(z.uuid()),
-  name: z
-    .string()
-    .trim()
-    .min(1, 'Write the name of the place, such as a town or a county.')
-    .max(80, 'Keep the name to 80 letters.'),
-  state: stateInput,
-  registeredFrom: orNothing(dayInput),
-});
+/**
+ * A place with rates of its own: a new one, or a new name for the one whose id it carries, which
+ * may do without a state.
+ */
+export const taxPlaceInput = z
+  .strictObject({
+    requestKey: z.uuid(),
+    placeId: orNothing(z.uuid()),
+    name: z
+      .string()
+      .trim()
+      .min(1, 'Write the name of the place, such as a town or a county.')
+      .max(80, 'Keep the name to 80 letters.'),
+    state: z.string().trim().max(60, 'Keep the state to 60 letters.').prefault(''),
+    registeredFrom: orNothing(dayInput),
+  })
+  .refine(({ placeId, state }) => placeId !== null || state !== '', {
+    path: ['state'],
+    message: 'Write the state, such as Oregon or OR.',
+  });
 
 /** What {@link taxPlaceInput} gives. */
 export type TaxPlaceInput = z.output<typeof taxPlaceInput>;

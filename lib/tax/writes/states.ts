@@ -11,7 +11,8 @@ import { decideTreatment, type DatedTreatment } from '../rules/treatment-days';
 
 /**
  * Adds a place with rates of its own, or gives one another name; joins the caller's transaction.
- * A place never moves to another state: what was sold there stays where it was.
+ * A place never moves to another state, as what was sold there stays where it was; one that was kept
+ * without a state may be given its own.
  *
  * A first place in another state says by its day whether the gallery collects tax in that state.
  *
@@ -22,24 +23,27 @@ export async function putTaxPlace(
   place: Omit<TaxPlaceInput, 'requestKey'>,
 ): Promise<Result<string, TaxRefusal>> {
   const { placeId, name, registeredFrom } = place;
-  if (placeId !== null) {
-    const known = await tx.taxPlace.findUnique({ where: { id: placeId }, select: { id: true } });
-    if (!known) return refuse({ code: 'place_unknown' });
-  }
+  const known = placeId === null ? null : await findPlace(tx, placeId);
+  if (placeId !== null && !known) return refuse({ code: 'place_unknown' });
   const namesake = await tx.taxPlace.findFirst({
     where: { name: { equals: name, mode: 'insensitive' }, NOT: { id: placeId ?? newId() } },
     select: { name: true },
   });
   if (namesake) return refuse({ code: 'place_is_there', name: namesake.name });
-  if (placeId !== null) {
-    await tx.taxPlace.update({ where: { id: placeId }, data: { name }, select: { id: true } });
-    return ok(placeId);
+  const state = await spellingOf(tx, place.state);
+  if (known) {
+    const data = known.state === '' ? { name, state } : { name };
+    await tx.taxPlace.update({ where: { id: known.id }, data, select: { id: true } });
+    return ok(known.id);
   }
   const id = newId();
-  const state = await spellingOf(tx, place.state);
   await tx.taxPlace.create({ data: { id, name, state }, select: { id: true } });
   await beginState(tx, state, registeredFrom);
   return ok(id);
+}
+
+async function findPlace(tx: Tx, id: string): Promise<{ id: string; state: string } | null> {
+  return tx.taxPlace.findUnique({ where: { id }, select: { id: true, state: true } });
 }
 
 /** A state keeps the spelling that it was first written with. */

@@ -75,6 +75,14 @@ describe('a place', () => {
     });
   });
 
+  test('that was kept without a state is given its own once', async () => {
+    await db().taxPlace.update({ where: { id: gallery.taxPlaceId }, data: { state: '' } });
+    const asked = { placeId: gallery.taxPlaceId, name: 'Cedar Landing' };
+    await keepTaxPlace(owner(), aPlace({ ...asked, state: 'Alderland' }));
+    await keepTaxPlace(owner(), aPlace({ ...asked, state: 'Fenmark' }));
+    expect(await listTaxPlaces()).toMatchObject([{ name: 'Cedar Landing', state: 'Alderland' }]);
+  });
+
   test('that is not there gets no name and no rate', async () => {
     const placeId = randomUUID();
     const rate = { requestKey: randomUUID(), placeId, authority: 'State', ratePercent: '5' };

@@ -42,8 +42,17 @@ export function RenamePlaceForm({ place }: Readonly<{ place: TaxPlaceListed }>) 
     <FormFrame action={keepPlace} label="Another name for this place">
       <RequestKey />
       <input type="hidden" name="placeId" value={place.id} />
-      <input type="hidden" name="state" value={place.state} />
       <Field name="name" label="Name" defaultValue={place.name} maxLength={80} required />
+      {place.state === '' ? (
+        <Field
+          name="state"
+          label="State"
+          hint="It is not kept yet. Once it is, what the state taxes can be kept too."
+          maxLength={60}
+          width="half"
+          optional
+        />
+      ) : null}
       <SubmitButton variant="quiet">Keep this name</SubmitButton>
     </FormFrame>
   );

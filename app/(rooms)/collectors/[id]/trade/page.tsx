@@ -1,3 +1,4 @@
+import Link from 'next/link';
 import { notFound } from 'next/navigation';
 import { cache } from 'react';
 import { PageHead } from '@/app/ui/page/page-head';
@@ -70,6 +71,7 @@ function Certificates({ trade, today, mayWrite }: CertificatesProps) {
     <Section
       title="Resale certificates"
       lead="A certificate counts in the state in which the pieces are handed over or to which they are sent."
+      act={<Link href="/settings/tax">Tax places</Link>}
     >
       <Standings {...trade} today={today} />
       <CertificateList certificates={trade.certificates} {...{ today, mayWrite }} />
