@@ -49,7 +49,7 @@ const returnNames: Readonly<Record<ReceiptReturn['kind'], string>> = {
 
 /** What a return is called, with its number and day. */
 export function returnWords({ kind, number, on }: Omit<ReceiptReturn, 'totalCents'>): string {
-  return `${returnNames[kind]} on ${formatDay(on, 'short')}, return ${number}`;
+  return `${returnNames[kind]} on ${formatDay(on, 'short')}, return\u00a0${number}`;
 }
 
 /** Where the pieces went, when they were not taken along; empty when they were. */

@@ -9,7 +9,7 @@ import { db } from '@/lib/platform/db/client';
 import type { PiecesOfMoney } from './rules';
 
 /** The most counts that the list shows. */
-export const countsListed = 60;
+export const countsListed = 14;
 
 /** What the books say is in the drawer at this moment, in cents. */
 export async function readInDrawer(from: Prisma.TransactionClient): Promise<Cents> {
@@ -49,10 +49,11 @@ const columns = {
 
 type Row = Prisma.DrawerCountGetPayload<{ select: typeof columns }>;
 
-/** The counts of the drawer, the newest first; at most 60. */
-export async function listCounts(actor: Actor): Promise<CountKept[]> {
+/** The counts of the drawer before one of them, or all; the newest first, at most 14. */
+export async function listCounts(actor: Actor, before?: number): Promise<CountKept[]> {
   assertAllowed(actor, 'receipts.see');
   const rows = await db().drawerCount.findMany({
+    where: before === undefined ? {} : { number: { lt: before } },
     orderBy: { number: 'desc' },
     take: countsListed,
     select: columns,

@@ -12,7 +12,8 @@ type CountsKeptProps = Readonly<{ counts: readonly CountKept[]; zone: string }>;
 
 /** The counts that were written down, the newest first. */
 export function CountsKept({ counts, zone }: CountsKeptProps) {
-  if (counts.length === 0) {
+  const last = counts.at(-1);
+  if (!last) {
     return (
       <Empty title="The drawer was never counted">
         Count it at the end of a day, above; its sheet is kept here.
@@ -48,7 +49,11 @@ export function CountsKept({ counts, zone }: CountsKeptProps) {
           ],
         }))}
       />
-      {counts.length === countsListed ? <p>The newest {countsListed} are listed.</p> : null}
+      {counts.length === countsListed ? (
+        <p>
+          <Link href={`/drawer?before=${last.number}#counted`}>Days before that</Link>
+        </p>
+      ) : null}
     </>
   );
 }

@@ -14,14 +14,18 @@ import { Cheques, MoneySplit, Sheet } from './sheet';
 import { CountForm } from './count-form';
 import { CountsKept } from './counts-kept';
 import { SmallCash } from './small-cash';
+import { readNumber } from '../receipts/receipt-address';
 import css from './drawer.module.css';
 
 export const metadata: Metadata = { title: 'Day’s end' };
 
+type DrawerProps = Readonly<{ searchParams: Promise<{ before?: string | string[] }> }>;
+
 /** What should be in the drawer, the count, and the days that were counted before. */
-export default async function DrawerPage() {
+export default async function DrawerPage({ searchParams }: DrawerProps) {
   const actor = await requireActor('receipts.see');
-  const [gallery, counts] = await Promise.all([getGallery(), listCounts(actor)]);
+  const before = readNumber([(await searchParams).before ?? ''].flat()[0] ?? '') ?? undefined;
+  const [gallery, counts] = await Promise.all([getGallery(), listCounts(actor, before)]);
   const isClosing = isAllowed(actor.roles, 'counter.close_day');
   return (
     <>
@@ -31,7 +35,7 @@ export default async function DrawerPage() {
       />
       <InThisRoom room="counter" here="drawer" roles={actor.roles} />
       <OpenDay actor={actor} gallery={gallery} isClosing={isClosing} />
-      <Section title="Counted before">
+      <Section title="Counted before" id="counted">
         <CountsKept counts={counts} zone={gallery.timeZone} />
       </Section>
     </>

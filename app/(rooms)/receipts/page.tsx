@@ -56,7 +56,7 @@ export default async function ReceiptsPage({ searchParams }: ReceiptsProps) {
       <div className={css['list']}>
         <FindForm
           action="/receipts"
-          label="Find a receipt by its number, who bought, the piece, or the slip of the terminal"
+          label="Find a receipt: its number, a name, a piece, or the terminal’s slip"
           letters={letters}
         />
         {letters === '' ? null : <Found actor={actor} letters={letters} />}

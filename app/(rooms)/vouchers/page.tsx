@@ -48,11 +48,13 @@ export default async function VouchersPage({ searchParams }: VouchersProps) {
     <>
       <PageHead title="Vouchers" lead={<Owed found={found} />} />
       <InThisRoom room="counter" here="vouchers" roles={actor.roles} />
-      <FindForm
-        action="/vouchers"
-        label="Scan a voucher, or write its number, or a name"
-        letters={letters}
-      />
+      <div className={css['find']}>
+        <FindForm
+          action="/vouchers"
+          label="Scan a voucher, or write its number, or a name"
+          letters={letters}
+        />
+      </div>
       {!exact.ok && exact.refusal.code === 'misread' ? (
         <Notice kind="refused">{codeRefusalMessage(exact.refusal)}</Notice>
       ) : null}

@@ -36,8 +36,9 @@ export default async function DaySheetPage({ params }: SheetProps) {
         title={`Day’s end ${count.number}`}
         lead={
           <>
-            {formatDay(count.on, 'long')}, counted at{' '}
-            <InstantText at={count.at} zone={gallery.timeZone} /> by {count.by}.
+            {formatDay(count.on, 'long')}, counted by {count.by} (
+            <InstantText at={count.at} zone={gallery.timeZone} />
+            ).
           </>
         }
         back={{ href: '/drawer', name: 'Day’s end' }}

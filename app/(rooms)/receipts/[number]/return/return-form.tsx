@@ -21,6 +21,7 @@ const wholes = [
 /** Which pieces, what becomes of each, why, the fee, and how the money goes back. */
 export function ReturnForm({ sale, feePercent }: ReturnFormProps) {
   const out = sale.lines.filter((line) => leftOf(line) > 0);
+  const ways = waysOf(sale);
   return (
     <FormFrame action={bringBack} label="Take back">
       <RequestKey />
@@ -44,7 +45,8 @@ export function ReturnForm({ sale, feePercent }: ReturnFormProps) {
         <Choice
           name="how"
           legend="The money goes back"
-          options={waysOf(sale)}
+          options={ways}
+          defaultValue={ways[0]?.value}
           size="counter"
           layout="down"
         />

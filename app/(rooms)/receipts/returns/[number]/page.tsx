@@ -48,7 +48,9 @@ export default async function ReturnPaperPage({ params }: ReturnProps) {
           </ButtonLink>
         </PageHead>
         <InThisRoom room="counter" here="receipts" roles={actor.roles} />
-        <CreditTold paper={paper} />
+        <div className={css['told']}>
+          <CreditTold paper={paper} />
+        </div>
       </div>
       <article className={css['paper']} aria-label={name}>
         <PaperHead gallery={gallery} />
