@@ -7,6 +7,8 @@ import { db } from '@/lib/platform/db/client';
 import { invariant } from '@/lib/platform/invariant';
 
 const feesListed = 200;
+/** Referral fees owed, as the ledger's accounts have it. */
+const owed = '2300';
 
 /** A referral fee as the designer's page shows it; amounts in cents. */
 export type FeeShown = {
@@ -18,15 +20,17 @@ export type FeeShown = {
   paidOn: Day | null;
   /** What the buyer still owes of the sale; a fee is commonly paid after that. */
   buyerOwesCents: bigint;
-  /** What came back of the sale since, before tax. */
-  cameBackCents: bigint;
+  /** What of the fee was taken back, because pieces came back. */
+  takenBackCents: bigint;
 };
 
-/** A designer's referral fees, the newest first, and what they come to. */
+/** A designer's referral fees, the newest first, and what they come to as the books have it. */
 export type FeesOf = {
   fees: FeeShown[];
+  /** Less what was taken back. */
   earnedCents: bigint;
   paidCents: bigint;
+  /** Below zero when pieces came back after their fee was paid. */
   owedCents: bigint;
   /** What was paid in the calendar year of the day asked. */
   paidThisYearCents: bigint;
@@ -40,10 +44,10 @@ const day = z.string().transform((text): Day => {
 const feeRow = z.object({
   ...{ id: z.string(), receipt: z.number(), percent: z.string() },
   ...{ earnedOn: day, paidOn: day.nullable() },
-  ...{ amountCents: z.bigint(), buyerOwesCents: z.bigint(), cameBackCents: z.bigint() },
+  ...{ amountCents: z.bigint(), buyerOwesCents: z.bigint(), takenBackCents: z.bigint() },
 });
 const sumRow = z.object({
-  ...{ earnedCents: z.bigint(), paidCents: z.bigint(), paidThisYearCents: z.bigint() },
+  ...{ owedCents: z.bigint(), paidCents: z.bigint(), paidThisYearCents: z.bigint() },
 });
 
 /** What a designer earned by bringing buyers; at most the newest two hundred are listed. */
@@ -59,25 +63,30 @@ export async function listFeesOf(actor: Actor, collectorId: string, on: Day): Pr
             WHERE "saleId" = sale.id AND kind = 'on_account'), 0)
          - coalesce((SELECT sum("amountCents") FROM "SettlementPayment"
             WHERE "saleId" = sale.id), 0))::bigint AS "buyerOwesCents",
-        coalesce((SELECT sum("netCents") FROM "GoodsReturn" WHERE "saleId" = sale.id), 0)::bigint
-          AS "cameBackCents"
+        coalesce((SELECT sum(back."amountCents") FROM "GoodsReturn" returned
+            JOIN "Posting" back ON back."entryId" = returned."entryId"
+            WHERE returned."saleId" = sale.id AND back."accountCode" = ${owed}), 0)::bigint
+          AS "takenBackCents"
       FROM "ReferralFee" fee
       JOIN "Sale" sale ON sale.id = fee."saleId"
       JOIN "JournalEntry" entry ON entry.id = fee."entryId"
       WHERE fee."collectorId" = ${collectorId}::uuid
       ORDER BY entry."on" DESC, sale.number DESC LIMIT ${feesListed}`,
     db().$queryRaw`
-      SELECT coalesce(sum("amountCents"), 0)::bigint AS "earnedCents",
-        coalesce(sum("amountCents") FILTER (WHERE "paidOn" IS NOT NULL), 0)::bigint AS "paidCents",
-        coalesce(sum("amountCents") FILTER (WHERE "paidOn" >= ${yearOn}::date
-          AND "paidOn" <= ${on}::date), 0)::bigint AS "paidThisYearCents"
-      FROM "ReferralFee" WHERE "collectorId" = ${collectorId}::uuid`,
+      SELECT coalesce(-sum(posting."amountCents"), 0)::bigint AS "owedCents",
+        coalesce(sum(posting."amountCents") FILTER (WHERE paid.id IS NOT NULL), 0)::bigint
+          AS "paidCents",
+        coalesce(sum(posting."amountCents") FILTER (WHERE paid."paidOn" >= ${yearOn}::date
+          AND paid."paidOn" <= ${on}::date), 0)::bigint AS "paidThisYearCents"
+      FROM "Posting" posting
+      LEFT JOIN "ReferralFee" paid ON paid."paidEntryId" = posting."entryId"
+      WHERE posting."accountCode" = ${owed} AND posting."collectorId" = ${collectorId}::uuid`,
   ]);
   const [sum] = z.array(sumRow).parse(sums);
   invariant(sum, 'A sum has one row.');
   return {
     fees: z.array(feeRow).parse(found),
     ...sum,
-    owedCents: sum.earnedCents - sum.paidCents,
+    earnedCents: sum.owedCents + sum.paidCents,
   };
 }

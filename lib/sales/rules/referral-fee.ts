@@ -9,6 +9,7 @@ export type FeeOwed = Readonly<{
   id: string;
   receipt: number;
   collectorId: string;
+  /** What was earned, less what was taken back since, in cents. */
   amountCents: Cents;
   earnedOn: Day;
   paidOn: Day | null;
@@ -18,6 +19,7 @@ export type FeeOwed = Readonly<{
 export type FeeRefusal =
   | { code: 'unknown_fee' }
   | { code: 'fee_paid_already'; receipt: number; paidOn: Day }
+  | { code: 'fee_taken_back'; receipt: number }
   | { code: 'paid_before_earned'; receipt: number; earnedOn: Day }
   | { code: 'paid_in_the_future'; today: Day };
 
@@ -29,7 +31,7 @@ export type FeeNo = FeeRefusal | NotAllowed | { code: 'key_used_for_something_el
  *
  * @param fees those that were found of the ones asked for
  * @returns refuses, in this order: a day that has not come, a fee that is not there or is somebody
- *   else's, one that was paid, one that was earned later
+ *   else's, one that was paid, one that was taken back, one that was earned later
  */
 export function decidePayment(
   fees: readonly FeeOwed[],
@@ -42,6 +44,8 @@ export function decidePayment(
   for (const { receipt, paidOn: before } of theirs) {
     if (before !== null) return refuse({ code: 'fee_paid_already', receipt, paidOn: before });
   }
+  const gone = theirs.find((fee) => fee.amountCents <= 0n);
+  if (gone) return refuse({ code: 'fee_taken_back', receipt: gone.receipt });
   const later = theirs.find((fee) => fee.earnedOn > paidOn);
   if (later) {
     return refuse({
@@ -76,6 +80,8 @@ export function feeRefusalMessage(refusal: FeeNo): string {
       return 'One of these fees is not owed to this designer. Look at the list again.';
     case 'fee_paid_already':
       return `The fee for receipt ${refusal.receipt} was paid on ${formatDay(refusal.paidOn, 'short')}.`;
+    case 'fee_taken_back':
+      return `What was sold on receipt ${refusal.receipt} came back, and its fee with it.`;
     case 'paid_before_earned':
       return `The fee for receipt ${refusal.receipt} was earned on ${formatDay(refusal.earnedOn, 'short')}; it cannot be paid before.`;
     case 'paid_in_the_future':

@@ -98,15 +98,32 @@ async function feesOf(tx: Tx, feeIds: readonly string[]): Promise<FeeOwed[]> {
     where: { id: { in: [...feeIds] } },
     select: {
       ...{ id: true, collectorId: true, amountCents: true, paidOn: true },
-      sale: { select: { number: true } },
+      sale: { select: { number: true, returns: { select: takenBack } } },
       entry: { select: { on: true } },
     },
     orderBy: { id: 'asc' },
   });
-  return rows.map(({ sale, entry, paidOn, ...row }) => ({
+  return rows.map(({ sale, entry, paidOn, amountCents, ...row }) => ({
     ...{ ...row, receipt: sale.number, earnedOn: dayFromDate(entry.on) },
+    amountCents: amountCents - sumCents(sale.returns.flatMap(backOf)),
     paidOn: paidOn && dayFromDate(paidOn),
   }));
+}
+
+/** What a return took back of the fee stands in its own entry. */
+const takenBack = {
+  entry: {
+    select: {
+      postings: {
+        where: { accountCode: accounts.referralFeesOwed },
+        select: { amountCents: true },
+      },
+    },
+  },
+} as const;
+
+function backOf({ entry }: { entry: { postings: { amountCents: Cents }[] } }): Cents[] {
+  return entry.postings.map(({ amountCents }) => amountCents);
 }
 
 type Paid = { fee: FeeOwed } & Pick<PayFeesInput, 'how' | 'paidOn'>;

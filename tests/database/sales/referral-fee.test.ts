@@ -4,6 +4,7 @@ import { listFeesOf } from '@/lib/collectors/reads/fees';
 import { db } from '@/lib/platform/db/client';
 import { inTransaction } from '@/lib/platform/db/transaction';
 import { ok } from '@/lib/platform/result';
+import { strikeOut } from '@/lib/returns/writes';
 import { payFeesInput } from '@/lib/sales/input/referral-fee';
 import { payReferralFee, recordReferralFee } from '@/lib/sales/writes/referral-fee';
 import { sql, startAfresh } from '@/tests/helpers/database';
@@ -49,7 +50,7 @@ test('a fee is owed from the sale on, with an entry of its own', async () => {
   const receipt = await earned();
   expect(await fees()).toMatchObject({
     ...{ earnedCents: 7_200n, paidCents: 0n, owedCents: 7_200n, paidThisYearCents: 0n },
-    fees: [{ receipt, percent: '15', amountCents: 7_200n, paidOn: null, cameBackCents: 0n }],
+    fees: [{ receipt, percent: '15', amountCents: 7_200n, paidOn: null, takenBackCents: 0n }],
   });
   expect(await balances()).toEqual([
     { code: '2300', cents: -7_200 },
@@ -61,6 +62,32 @@ test('a fee that comes to nothing is not written', async () => {
   await earned('0.001');
   expect((await fees()).fees).toEqual([]);
   expect(await balances()).toEqual([]);
+});
+
+describe('what comes back', () => {
+  async function strike(saleNumber: number): Promise<void> {
+    const struck = { requestKey: randomUUID(), saleNumber, reason: 'The wrong piece' };
+    const back = await strikeOut(doing(gallery.owner), struck);
+    if (!back.ok) throw new Error(back.refusal.code);
+  }
+
+  test('takes its fee with it, and there is nothing to pay', async () => {
+    await strike(await earned());
+    expect(await fees()).toMatchObject({
+      ...{ earnedCents: 0n, paidCents: 0n, owedCents: 0n },
+      fees: [{ amountCents: 7_200n, takenBackCents: 7_200n }],
+    });
+    expect(await payReferralFee(doing(gallery.owner), await payment())).toMatchObject({
+      refusal: { code: 'fee_taken_back' },
+    });
+  });
+
+  test('after its fee was paid is owed by the designer', async () => {
+    const receipt = await earned();
+    await payReferralFee(doing(gallery.owner), await payment());
+    await strike(receipt);
+    expect(await fees()).toMatchObject({ earnedCents: 0n, paidCents: 7_200n, owedCents: -7_200n });
+  });
 });
 
 describe('paying', () => {

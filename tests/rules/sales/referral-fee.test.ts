@@ -34,6 +34,11 @@ describe('in this order are refused', () => {
       {},
       'fee_paid_already',
     ],
+    [
+      'one taken back, earned later',
+      [fee('a', { amountCents: 0n, earnedOn: '2026-11-21' })],
+      ...[{}, 'fee_taken_back'],
+    ],
     ['one earned later', [fee('a', { earnedOn: '2026-11-21' })], {}, 'paid_before_earned'],
   ] as const)('%s', (_label, fees, over, code) => {
     expect(decidePayment(fees, { ...asked, ...over })).toMatchObject({ refusal: { code } });
@@ -60,6 +65,7 @@ const refusals: Record<FeeNo['code'], FeeNo> = {
   key_used_for_something_else: { code: 'key_used_for_something_else' },
   unknown_fee: { code: 'unknown_fee' },
   fee_paid_already: { code: 'fee_paid_already', receipt: 12, paidOn: '2026-11-10' },
+  fee_taken_back: { code: 'fee_taken_back', receipt: 12 },
   paid_before_earned: { code: 'paid_before_earned', receipt: 12, earnedOn: '2026-11-10' },
   paid_in_the_future: { code: 'paid_in_the_future', today: '2026-11-10' },
 };

@@ -27,12 +27,15 @@ export function Fees({ fees, today, mayPay, collectorId }: FeesProps) {
       </Empty>
     );
   }
-  const owed = fees.fees.filter((fee) => fee.paidOn === null);
+  const owed = fees.fees.filter((fee) => fee.paidOn === null && leftCents(fee) > 0n);
   return (
     <>
       <Facts
         facts={[
-          { name: 'Owed', value: <Money cents={fees.owedCents} size="strong" /> },
+          {
+            name: fees.owedCents < 0n ? 'Paid too much' : 'Owed',
+            value: <Money cents={abs(fees.owedCents)} size="strong" />,
+          },
           { name: 'Earned in all', value: <Money cents={fees.earnedCents} /> },
           { name: 'Paid in all', value: <Money cents={fees.paidCents} /> },
           { name: 'Paid this year', value: <Money cents={fees.paidThisYearCents} /> },
@@ -67,15 +70,33 @@ export function Fees({ fees, today, mayPay, collectorId }: FeesProps) {
 }
 
 function Paid({ fee }: Readonly<{ fee: FeeShown }>) {
-  if (fee.paidOn) return <DayText day={fee.paidOn} style="short" />;
-  return <>{['owed', ...waitWords(fee)].join('; ')}</>;
+  const words = waitWords(fee).join('; ');
+  if (fee.paidOn) {
+    return (
+      <>
+        <DayText day={fee.paidOn} style="short" />
+        {words === '' ? '' : `; ${words}`}
+      </>
+    );
+  }
+  if (leftCents(fee) <= 0n) return 'came back';
+  return words === '' ? 'owed' : `owed; ${words}`;
 }
 
-/** What speaks for waiting: the buyer has not paid, or something came back. */
-function waitWords({ buyerOwesCents, cameBackCents }: FeeShown): string[] {
+/** What is left of a fee after what came back. */
+function leftCents({ amountCents, takenBackCents }: FeeShown): bigint {
+  return amountCents - takenBackCents;
+}
+
+function abs(cents: bigint): bigint {
+  return cents < 0n ? -cents : cents;
+}
+
+/** What speaks for waiting: the buyer has not paid; and what has come back. */
+function waitWords({ buyerOwesCents, takenBackCents }: FeeShown): string[] {
   return [
     ...(buyerOwesCents > 0n ? [`the buyer owes ${formatCents(buyerOwesCents)}`] : []),
-    ...(cameBackCents > 0n ? [`${formatCents(cameBackCents)} of the sale came back`] : []),
+    ...(takenBackCents > 0n ? [`${formatCents(takenBackCents)} of it came back`] : []),
   ];
 }
 
@@ -98,12 +119,12 @@ function PayForm({ owed, today, collectorId }: PayFormProps) {
         kind="tick"
         options={owed.slice(0, 50).map((fee) => ({
           value: fee.id,
-          label: `Receipt ${fee.receipt}: ${formatCents(fee.amountCents)}`,
+          label: `Receipt ${fee.receipt}: ${formatCents(leftCents(fee))}`,
           hint: waitWords(fee).join('; '),
         }))}
         defaultValue={owed
           .slice(0, 50)
-          .filter((fee) => waitWords(fee).length === 0)
+          .filter((fee) => fee.buyerOwesCents <= 0n)
           .map((fee) => fee.id)
           .join(',')}
       />
