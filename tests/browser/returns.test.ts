@@ -74,7 +74,7 @@ describe('the day’s end', () => {
     const plain = await context.newPage();
     await plain.goto('/drawer');
     await plain.getByLabel('$20 notes').fill('1');
-    await plain.getByLabel('Stays in the drawer').fill('20');
+    await plain.getByLabel('Stays in the drawer').fill('0');
     await plain.getByRole('button', { name: 'Write the count down' }).click();
     await plain
       .getByText(/Say what you think why/)
