@@ -53,7 +53,8 @@ export default async function OtherStates() {
       <Caution>
         thresholds change, and states count in different ways: some count what is not taxed, some
         only what is. Look each up where the state publishes it, and ask a tax adviser before you
-        reach it.
+        reach it. What is sold in a state in person, such as at a fair, is commonly taxed from the
+        first piece on.
       </Caution>
     </>
   );
