@@ -141,7 +141,7 @@ function workingOf(sku: SkuToMake, reckoned: Reckoned): string[] {
   return [
     `${sku.sold} sold on ${sku.daysOnOffer} days on which there was one; a piece of its kind sells ${aMonth(reckoned.kindPerDay)} a month.`,
     `Drawn together that is ${aMonth(rate.perDay)} a month, give or take ${aMonth(rate.sdPerDay)}; ${Math.round(rate.ownShare * 100)}% of it is its own history.`,
-    `${techniqueWords[sku.technique]}, a lot takes ${Math.round(lead.days)} days, give or take ${Math.round(lead.sdDays)}.`,
+    `A lot, ${techniqueWords[sku.technique]}, takes ${Math.round(lead.days)} days, give or take ${Math.round(lead.sdDays)}.`,
     `Free: ${here} here + ${elsewhere} elsewhere + ${inMaking} in the making − ${held} held − ${ordered} ordered is ${free}.`,
     `A lot is begun at ${reckoned.reorderPoint} or fewer, and fills up to ${target}, in nine of ten cases enough for its making and ${lotLastsDays} days more.`,
     ...(editionLeft === null ? [] : [`Of the edition ${editionLeft} may still be made.`]),
