@@ -17,7 +17,13 @@ export function OpenInTheirName({ papers, zone }: OpenPapersProps) {
     <Section title="Open in their name">
       <ul className={css['papers']}>
         {holds.map((paper) => (
-          <Paper key={paper.key} {...{ paper, zone }} name="Hold" href="/holds" until="until" />
+          <Paper
+            {...{ paper, zone }}
+            key={paper.key}
+            name="Hold"
+            href={`/holds/${paper.number}`}
+            until="until"
+          />
         ))}
         {layaways.map((paper) => (
           <Paper
@@ -33,7 +39,7 @@ export function OpenInTheirName({ papers, zone }: OpenPapersProps) {
             {...{ paper, zone }}
             key={paper.key}
             name="On approval"
-            href="/on-approval"
+            href={`/on-approval/${paper.number}`}
             until="due back"
           />
         ))}
