@@ -10,6 +10,7 @@ import { InTheDiary } from './today/in-the-diary';
 import { NoneLeft } from './today/none-left';
 import { TakenToday } from './today/taken-today';
 import { summaryOf } from './today/summary';
+import { SeeTo } from './today/to-see-to';
 import { Waiting } from './today/waiting';
 
 export const metadata: Metadata = { title: 'Today' };
@@ -25,6 +26,7 @@ export default async function TodayPage() {
     <>
       <PageHead title={today.title} lead={summaryOf(today)} />
       {today.taken ? <TakenToday taken={today.taken} /> : null}
+      <SeeTo lines={today.toSeeTo} />
       {isToday ? diary : null}
       {today.waiting.map((group, place) => (
         <Waiting key={group.on} group={group} size={place === 0 ? 'large' : 'small'} />

@@ -7,6 +7,8 @@ import { getGallery } from '@/lib/platform/settings';
 import { listReceiptsOn, type DayOfReceipts } from '@/lib/sales/reads/receipts-of-day';
 import { listStandingTooLong, type OnBench } from '@/lib/studio/reads';
 import { listSoldOut, type SoldOut } from '@/lib/studio/reads/make-next';
+import { gatherToSeeTo } from './see-to';
+import type { ToSeeTo } from './to-see-to';
 
 /** Whose clock is running for the commissions of a group. */
 export type WaitsOn = 'gallery' | 'studio' | 'collector';
@@ -24,6 +26,7 @@ export type Today = {
   tooLong: readonly OnBench[] | null;
   noneLeft: readonly SoldOut[];
   taken: DayOfReceipts | null;
+  toSeeTo: readonly ToSeeTo[];
   mayMake: boolean;
 };
 
@@ -35,7 +38,7 @@ export async function getToday(actor: Actor, at: Date): Promise<Today> {
   const gallery = await getGallery();
   const todayOn = dayOf(at, gallery.timeZone);
   const may = (permission: Parameters<typeof isAllowed>[1]) => isAllowed(actor.roles, permission);
-  const [waiting, diary, tooLong, noneLeft, taken] = await Promise.all([
+  const [waiting, diary, tooLong, noneLeft, taken, toSeeTo] = await Promise.all([
     listWaiting(actor),
     may('diary.see')
       ? listNext(actor, at, { zone: gallery.timeZone, most: appointmentsMost })
@@ -43,6 +46,7 @@ export async function getToday(actor: Actor, at: Date): Promise<Today> {
     may('studio.see') ? listStandingTooLong(actor, todayOn) : null,
     listSoldOut(actor, { floorId: gallery.counterId, todayOn, most: soldOutMost }),
     may('receipts.see') ? listReceiptsOn(actor, todayOn) : null,
+    gatherToSeeTo(actor, { at, todayOn, zone: gallery.timeZone }),
   ]);
   return {
     title: dayToldWords(todayOn, todayOn).replace('Today, ', ''),
@@ -53,6 +57,7 @@ export async function getToday(actor: Actor, at: Date): Promise<Today> {
     tooLong,
     noneLeft,
     taken,
+    toSeeTo,
     mayMake: may('studio.move'),
   };
 }
@@ -69,6 +74,7 @@ function groupsOf(waiting: readonly CommissionWaiting[], sells: boolean): Waitin
 
 /** Whether nothing at all needs anybody. */
 export function isQuiet(today: Today): boolean {
-  const parts = [today.waiting, today.diary ?? [], today.tooLong ?? [], today.noneLeft];
+  const { waiting, diary, tooLong, noneLeft, toSeeTo } = today;
+  const parts = [waiting, diary ?? [], tooLong ?? [], noneLeft, toSeeTo];
   return parts.every((part) => part.length === 0) && (today.taken?.receipts.length ?? 0) === 0;
 }
