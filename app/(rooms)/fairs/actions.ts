@@ -3,15 +3,14 @@
 import { revalidatePath } from 'next/cache';
 import { redirect } from 'next/navigation';
 import { answer, formAction, refused, type RefusalWords } from '@/app/form-action';
-import { notAllowedMessage, type NotAllowed } from '@/lib/access/rules';
+import { notAllowedMessage } from '@/lib/access/rules';
 import { countFairInput, fairPriceInput, keepFairInput, takeToFairInput } from '@/lib/fairs/input';
 import { fairRefusalMessage, type FairRefusal } from '@/lib/fairs/rules';
-import { keepFair, setFairPrice } from '@/lib/fairs/writes';
+import { keepFair, setFairPrice, type FairAnswer } from '@/lib/fairs/writes';
 import { countFairBack } from '@/lib/fairs/writes/count';
 import { takeToFair } from '@/lib/fairs/writes/take';
-import type { KeyRefusal } from '@/lib/platform/db/transaction';
 
-type Refusal = FairRefusal | NotAllowed | KeyRefusal;
+type Refusal = Extract<FairAnswer<unknown>, { ok: false }>['refusal'];
 
 /** Writes a fair down or changes it, and leads to it. */
 export const keepFairAction = formAction('outside.keep', keepFairInput, async (doer, input) => {

@@ -3,9 +3,8 @@
 import { revalidatePath } from 'next/cache';
 import { redirect } from 'next/navigation';
 import { answer, formAction, refused, type RefusalWords } from '@/app/form-action';
-import { notAllowedMessage, type NotAllowed } from '@/lib/access/rules';
+import { notAllowedMessage } from '@/lib/access/rules';
 import { formatCents } from '@/lib/money/rules';
-import type { KeyRefusal } from '@/lib/platform/db/transaction';
 import { settleAccountInput } from '@/lib/sales/input/settling';
 import { settlementRefusalMessage, type SettlementRefusal } from '@/lib/sales/rules/settling';
 import { settleAccount } from '@/lib/sales/writes/settle-account';
@@ -17,7 +16,7 @@ import {
   shipOrderInput,
 } from '@/lib/wholesale/input';
 import { shopRefusalMessage, type ShopRefusal } from '@/lib/wholesale/rules';
-import { cancelShopOrder, keepShopOrder } from '@/lib/wholesale/writes';
+import { cancelShopOrder, keepShopOrder, type ShopAnswer } from '@/lib/wholesale/writes';
 import { endTownPromise, promiseTown } from '@/lib/wholesale/writes/promises';
 import { shipShopOrder } from '@/lib/wholesale/writes/ship';
 
@@ -74,7 +73,9 @@ export const endPromiseAction = formAction('outside.keep', endPromiseInput, asyn
 
 const sentBefore = 'This page was sent before with something else in it. Load it again, please.';
 
-function words(refusal: ShopRefusal | NotAllowed | KeyRefusal): RefusalWords {
+type Refusal = Extract<ShopAnswer<unknown>, { ok: false }>['refusal'];
+
+function words(refusal: Refusal): RefusalWords {
   if (refusal.code === 'not_allowed') return notAllowedMessage(refusal);
   if (refusal.code === 'key_used_for_something_else') return sentBefore;
   const message = shopRefusalMessage(refusal);
@@ -92,7 +93,9 @@ const fieldOfMoney: Partial<Record<SettlementRefusal['code'], string>> = {
   ...{ card_number_typed: 'reference' },
 };
 
-function settledWords(refusal: SettlementRefusal | NotAllowed | KeyRefusal): RefusalWords {
+type Unsettled = Extract<Awaited<ReturnType<typeof settleAccount>>, { ok: false }>['refusal'];
+
+function settledWords(refusal: Unsettled): RefusalWords {
   if (refusal.code === 'not_allowed') return notAllowedMessage(refusal);
   if (refusal.code === 'key_used_for_something_else') return sentBefore;
   const message = settlementRefusalMessage(refusal);
