@@ -11,7 +11,8 @@ import { Section } from '@/app/ui/page/section';
 import { requireActor } from '@/lib/access/reads';
 import { isAllowed } from '@/lib/access/rules';
 import { listEditions, type EditionShown } from '@/lib/catalogue/reads/editions';
-import { listMoulds, type MouldShown } from '@/lib/catalogue/reads/moulds';
+import type { MouldShown } from '@/lib/catalogue/reads/mould-rows';
+import { listMoulds } from '@/lib/catalogue/reads/moulds';
 import { editionOnMould, mouldWarning } from '@/lib/catalogue/rules/moulds';
 
 export const metadata: Metadata = { title: 'Moulds and editions' };

@@ -6,7 +6,7 @@ import type { Actor } from '@/lib/access/rules';
 import { dayFromDate } from '@/lib/dates/rules';
 import { db } from '@/lib/platform/db/client';
 import { mouldStanding } from '../rules/moulds';
-import { mouldsListed } from './moulds';
+import { mouldsListed } from './mould-rows';
 
 const editionRow = z.object({
   skuId: z.string(),

@@ -1,29 +1,14 @@
 import 'server-only';
-import { createHash } from 'node:crypto';
 import { z } from 'zod';
-import { Prisma } from '@/generated/prisma/client';
 import { assertAllowed } from '@/lib/access/reads';
 import type { Actor } from '@/lib/access/rules';
 import { dayFromDate, type Day } from '@/lib/dates/rules';
 import { db } from '@/lib/platform/db/client';
 import type { RaiseWish } from '../input/prices';
-import { pieceKinds } from '../rules';
-import { raisedPriceCents } from '../rules/prices';
+import { pieceShown, readRaise, type RaiseShown } from './raise';
 
 /** The most lines that the page of prices shows of each sort. */
 export const pricesListed = 500;
-/** The most prices that are raised at once. */
-export const raisedMost = 5_000;
-
-const pieceShown = {
-  skuId: z.string(),
-  code: z.string(),
-  title: z.string(),
-  colourway: z.string(),
-  kind: z.enum(pieceKinds.map((each) => each.kind)),
-  widthUm: z.number(),
-  heightUm: z.number(),
-};
 
 const changeRow = z.object({
   ...pieceShown,
@@ -95,43 +80,6 @@ export async function listTagsToRewrite(actor: Actor, todayOn: Day): Promise<Tag
   return z.array(tagRow).parse(rows);
 }
 
-const priceRow = z.object({ ...pieceShown, priceCents: z.bigint() });
-
-/** A price before and after it is raised, in cents. */
-export type RaisedPrice = z.output<typeof priceRow> & { newCents: bigint };
-
-/** New prices as they are shown before anybody says yes, and their fingerprint. */
-export type RaiseShown = { prices: RaisedPrice[]; sha256: string };
-
-/**
- * What the prices of the pieces meant would be from a day on; only those that change. Seconds and
- * irregulars keep their own prices.
- *
- * @returns at most one more than {@link raisedMost}, so that too many are seen
- */
-export async function readRaise(
-  from: Prisma.TransactionClient,
-  wish: RaiseWish,
-  fromOn: Day,
-): Promise<RaiseShown> {
-  const rows = await from.$queryRaw`
-    SELECT sku.id AS "skuId", sku.code, design.title, colourway.name AS colourway,
-      sku.kind::text AS kind, sku."widthUm", sku."heightUm",
-      price_on(sku.id, ${fromOn}::date) AS "priceCents"
-    FROM "Sku" sku
-    JOIN "Design" design ON design.id = sku."designId"
-    JOIN "Colourway" colourway ON colourway.id = sku."colourwayId"
-    WHERE sku.grade = 'first' ${meant(wish)}
-    ORDER BY design.title, sku.code LIMIT ${raisedMost + 1}`;
-  const prices = z
-    .array(priceRow)
-    .parse(rows)
-    .map((row) => ({ ...row, newCents: raisedPriceCents(row.priceCents, wish.percent, wish.step) }))
-    .filter((row) => row.newCents !== row.priceCents);
-  const told = prices.map((each) => `${each.skuId} ${each.priceCents} ${each.newCents}`);
-  return { prices, sha256: createHash('sha256').update(told.join('\n')).digest('hex') };
-}
-
 /** Shows {@link readRaise} to whoever may set prices. */
 export async function previewRaise(
   actor: Actor,
@@ -140,14 +88,6 @@ export async function previewRaise(
 ): Promise<RaiseShown> {
   assertAllowed(actor, 'catalogue.price');
   return readRaise(db(), wish, fromOn);
-}
-
-function meant({ kind, designId, size }: RaiseWish): Prisma.Sql {
-  const [width = 0, height = 0] = (size ?? '').split('x').map(Number);
-  return Prisma.sql`
-    ${kind ? Prisma.sql`AND sku.kind = ${kind}::"Kind"` : Prisma.empty}
-    ${designId ? Prisma.sql`AND sku."designId" = ${designId}::uuid` : Prisma.empty}
-    ${size ? Prisma.sql`AND sku."widthUm" = ${width} AND sku."heightUm" = ${height}` : Prisma.empty}`;
 }
 
 /** What can be chosen when prices are raised: designs by title, sizes from small to large. */

@@ -11,7 +11,7 @@ import type {
   RaisePricesInput,
   TickTagsInput,
 } from '../input/prices';
-import { raisedMost, readRaise } from '../reads/prices';
+import { raisedMost, readRaise } from '../reads/raise';
 import type { PriceRefusal } from '../rules/prices';
 import { setPrices } from './set-prices';
 

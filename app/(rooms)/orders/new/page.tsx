@@ -7,7 +7,7 @@ import { Hung, PieceHanging, Wall } from '@/app/ui/piece/piece-hanging';
 import { requireActor } from '@/lib/access/reads';
 import { dayOf } from '@/lib/dates/rules';
 import { orderWishInput } from '@/lib/orders/input';
-import { previewOrder } from '@/lib/orders/reads/before';
+import { previewOrder } from '@/lib/orders/reads/preview';
 import { now } from '@/lib/platform/clock';
 import { getGallery } from '@/lib/platform/settings';
 import { findPieces, type Piece } from '@/lib/stock/reads';

@@ -1,7 +1,7 @@
 import { Button } from '@/app/ui/button/button';
 import { Field } from '@/app/ui/form/field';
 import type { OrderWish } from '@/lib/orders/input';
-import type { previewOrder } from '@/lib/orders/reads/before';
+import type { previewOrder } from '@/lib/orders/reads/preview';
 import { routes, techniqueWords, type Technique } from '@/lib/studio/rules/routes';
 import { formatSize, type LengthSystem } from '@/lib/units/rules';
 import css from '../orders.module.css';

@@ -11,12 +11,8 @@ import { PageHead } from '@/app/ui/page/page-head';
 import { Section } from '@/app/ui/page/section';
 import { requireActor } from '@/lib/access/reads';
 import { raiseWishInput, type RaiseWish } from '@/lib/catalogue/input/prices';
-import {
-  listRaiseChoices,
-  previewRaise,
-  raisedMost,
-  type RaiseShown,
-} from '@/lib/catalogue/reads/prices';
+import { listRaiseChoices, previewRaise } from '@/lib/catalogue/reads/prices';
+import { raisedMost, type RaiseShown } from '@/lib/catalogue/reads/raise';
 import { pieceKinds } from '@/lib/catalogue/rules';
 import { priceRefusalMessage, priceSteps } from '@/lib/catalogue/rules/prices';
 import { dayInput } from '@/lib/dates/input';

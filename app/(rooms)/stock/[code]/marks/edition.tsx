@@ -7,7 +7,7 @@ import { Caution } from '@/app/ui/page/caution';
 import { Facts } from '@/app/ui/page/facts';
 import { Section } from '@/app/ui/page/section';
 import type { EditionSheet } from '@/lib/catalogue/reads/editions';
-import type { MouldShown } from '@/lib/catalogue/reads/moulds';
+import type { MouldShown } from '@/lib/catalogue/reads/mould-rows';
 import { numbersWords } from '@/lib/catalogue/rules/edition';
 import { castsWords, editionOnMould } from '@/lib/catalogue/rules/moulds';
 import { formatDay } from '@/lib/dates/rules';

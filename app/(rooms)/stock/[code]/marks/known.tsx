@@ -1,7 +1,8 @@
 import { ButtonLink } from '@/app/ui/button/button';
 import { isAllowed, type Actor, type Role } from '@/lib/access/rules';
 import { findEdition, type EditionSheet } from '@/lib/catalogue/reads/editions';
-import { listMoulds, type MouldShown } from '@/lib/catalogue/reads/moulds';
+import type { MouldShown } from '@/lib/catalogue/reads/mould-rows';
+import { listMoulds } from '@/lib/catalogue/reads/moulds';
 import { findPieceFacts, type PieceFacts } from '@/lib/catalogue/reads/piece-facts';
 import { editionNumberWords } from '@/lib/catalogue/rules/edition';
 import type { Day } from '@/lib/dates/rules';
