@@ -1,7 +1,6 @@
 import { randomUUID } from 'node:crypto';
 import type { Doer } from '@/lib/access/rules';
 import { addDays, dateFromDay, dayOf, instantOf, type Day } from '@/lib/dates/rules';
-import { clockTime } from '@/lib/dates/rules/time-of-day';
 
 import { giveStep } from '@/lib/holds/writes/approvals';
 import { holdForSomebody } from '@/lib/holds/writes/keep';
@@ -45,14 +44,19 @@ export async function keepForPeople(demo: Demo): Promise<void> {
   }
 }
 
-/** Pieces with a few free ones on the floor, from the end of the alphabet, and one that is gone. */
+/** Pieces with a few free ones on the floor, each of another design, and one that is gone. */
 async function freePieces({ today, setUp }: Demo): Promise<Shelf> {
   const levels = await db().stockLevel.findMany({
     where: { placeId: setUp.floorId, sku: { making: 'open_stock', priceCents: { gt: 9_000n } } },
     orderBy: { sku: { code: 'desc' } },
-    select: { skuId: true, onHand: true, held: true },
+    select: { skuId: true, onHand: true, held: true, sku: { select: { designId: true } } },
   });
-  const free = levels.filter((level) => level.onHand - level.held >= 3).map((each) => each.skuId);
+  const designs = new Set<string>();
+  const free = levels.flatMap(({ skuId, onHand, held, sku: { designId } }) => {
+    if (onHand - held < 3 || designs.has(designId)) return [];
+    designs.add(designId);
+    return [skuId];
+  });
   const gone = levels.find((level) => level.onHand === 0) ?? levels.at(-1);
   const from = { placeId: setUp.floorId, on: today, lengthUnit: 'in' } as const;
   const pieces = await readPiecesForSale(db(), free, from);
@@ -91,13 +95,12 @@ function done<Value>(result: Result<Value, { code: string }>): Value {
 
 async function playHolds(demo: Demo, shelf: Shelf): Promise<void> {
   for (const [at, one] of scenario.holds.entries()) {
-    const untilAt = inHours(one.untilHours);
     const held = await holdForSomebody(doerAt(demo, inHours(-one.heldHoursAgo)), {
       ...{ requestKey: randomUUID(), skuId: pieceAt(shelf, at).skuId, placeId: demo.setUp.floorId },
-      ...{ quantity: 1, editionNumber: null, forWhom: one.who, phone: phoneOf(at) },
+      ...{ editionNumber: null, forWhom: one.who, phone: phoneOf(at) },
+      quantity: isWaitedFor(at) ? freeOf(pieceAt(shelf, at)) : 1,
       collectorId: one.known ? idOf(demo, one.who) : null,
-      untilOn: dayOf(untilAt, gallery.timeZone),
-      untilTime: clockTime(untilAt, gallery.timeZone),
+      ...{ untilOn: addDays(demo.today, one.untilInDays), untilTime: one.untilTime },
       note: one.note,
     });
     done(held);
@@ -108,6 +111,15 @@ async function playHolds(demo: Demo, shelf: Shelf): Promise<void> {
     const named = { forWhom: who, phone: phoneOf(at + 20), collectorId: null };
     done(await waitForPiece(doerAt(demo, inHours(-hoursAgo)), { ...wish, ...named }));
   }
+}
+
+/** Whoever is second in line waits for all that there is. */
+function isWaitedFor(hold: number): boolean {
+  return scenario.waiting.some((each) => each.hold === hold && each.what === 'second_in_line');
+}
+
+function freeOf({ onHand, held }: PieceForSale): number {
+  return onHand - held;
 }
 
 function phoneOf(at: number): string {

@@ -169,7 +169,7 @@ async function putAway(
     const held = await holdPieces(tx, doer, {
       ...{ skuId, placeId: setting.gallery.counterId, quantity, editionNumber, collectorId },
       ...{ forWhom: collector.name, phone: collector.phone ?? '', untilAt: null },
-      ...{ note: `Layaway ${begun.number}`, layawayId: begun.layawayId },
+      ...{ note: '', layawayId: begun.layawayId },
     });
     if (!held.ok) return refuse({ code: 'not_held', hold: held.refusal });
   }

@@ -1,21 +1,37 @@
-/** Whose names stand on the demo's holds, invented; those with `name` are in the address book. */
+/** Whose names stand on the demo's holds, invented; the known ones are in the address book. */
 export const holds = [
   {
     who: 'Imogen Achterberg',
     known: true,
     heldHoursAgo: 70,
-    untilHours: -21,
+    untilInDays: -1,
+    untilTime: '17:00',
     note: 'asks her sister',
   },
-  { who: 'Wenna Tolliver', known: false, heldHoursAgo: 43, untilHours: 5, note: '' },
+  {
+    who: 'Wenna Tolliver',
+    known: false,
+    heldHoursAgo: 43,
+    untilInDays: 1,
+    untilTime: '10:00',
+    note: '',
+  },
   {
     who: 'The Oyelaran household',
     known: true,
     heldHoursAgo: 20,
-    untilHours: 76,
+    untilInDays: 3,
+    untilTime: '17:00',
     note: 'for the stair',
   },
-  { who: 'Casimir Lund', known: false, heldHoursAgo: 2, untilHours: 46, note: '' },
+  {
+    who: 'Casimir Lund',
+    known: false,
+    heldHoursAgo: 2,
+    untilInDays: 2,
+    untilTime: '17:00',
+    note: '',
+  },
 ] as const;
 
 /** Who waits: for the piece of which hold, by its place above; null is for one that is sold out. */

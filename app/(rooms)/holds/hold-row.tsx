@@ -93,10 +93,10 @@ export function Until({ hold, zone }: Readonly<{ hold: HoldTold; zone: string }>
 }
 
 function HoldNotes({ hold, zone }: Readonly<{ hold: HoldTold; zone: string }>) {
-  const { quantity, editionNumber, place, staffName, note, nextInLine, calledAt } = hold;
+  const { code, quantity, editionNumber, place, staffName, note, nextInLine, calledAt } = hold;
   const pieces = quantity > 1 ? `${quantity} of them` : null;
   const number = editionNumber === null ? null : `number ${editionNumber}`;
-  const said = [pieces, number, place, `by ${staffName}`, note].filter(Boolean).join(' · ');
+  const said = [code, pieces, number, place, `by ${staffName}`, note].filter(Boolean).join(' · ');
   return (
     <>
       <span className={css['quiet']}>{said}</span>

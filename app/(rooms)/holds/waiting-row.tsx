@@ -23,7 +23,7 @@ export function WaitingRow({ waiting, zone }: WaitingRowProps) {
         </span>
         <span className={standing === 'free_now' ? css['due'] : ''}>{standingWords(waiting)}</span>
         <span className={css['quiet']}>
-          asked <InstantText at={at} zone={zone} />
+          {code} · asked <InstantText at={at} zone={zone} />
           {note === '' ? '' : ` · ${note}`}
         </span>
         {toldAt ? (

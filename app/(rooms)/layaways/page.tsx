@@ -79,7 +79,7 @@ function Row({ layaway }: Readonly<{ layaway: LayawayFacts }>) {
           <span className={css['who']}>{collector.name}</span>
           <span className={css['title']}>{lines.map((line) => line.title).join(', ')}</span>
           <span className={looks[standing]}>{standingWords(layaway)}</span>
-          {endedAt === null && money.next ? (
+          {standing === 'running' && money.next ? (
             <span className={css['quiet']}>
               next <Money cents={money.next.amountCents} /> by <DayText day={money.next.dueOn} />
             </span>

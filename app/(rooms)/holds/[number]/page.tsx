@@ -106,7 +106,7 @@ function HoldActs({ hold, until }: ActsProps) {
   const chosen = `pieces=${hold.code}${piecesEnd(hold)}&hold=${hold.id}${named}`;
   return (
     <div className={css['all']}>
-      <div className={css['touches']}>
+      <div className={css['offers']}>
         <Touch action={toSlip} fields={fields} label="Put it on a slip" variant="main">
           Put it on a slip
         </Touch>
