@@ -9,19 +9,31 @@ import { PageHead } from '@/app/ui/page/page-head';
 import { Columns, Section, Slab } from '@/app/ui/page/section';
 import { requireActor } from '@/lib/access/reads';
 import type { FairSheet } from '@/lib/fairs/reads';
+import { getGallery } from '@/lib/platform/settings';
+import { findPieces } from '@/lib/stock/reads';
 import { listHomePlaces, type HomePlace } from '@/lib/stock/reads/home-places';
 import { takeAction } from '../../actions';
 import { readFairOfAddress, type FairAddress } from '../read-fair';
 import { TakeTable } from '../take-table';
+import { FromStock } from './from-stock';
 
 export const metadata: Metadata = { title: 'Take pieces along' };
 
+type TakePageProps = FairAddress &
+  Readonly<{ searchParams: Promise<Record<string, string | string[]>> }>;
+
 /** Takes pieces to a fair: scanned one after the other, or written with their count. */
-export default async function TakePage({ params }: FairAddress) {
+export default async function TakePage({ params, searchParams }: TakePageProps) {
   const actor = await requireActor('outside.keep');
   const sheet = await readFairOfAddress(actor, params);
   const { fair } = sheet;
-  const places = await listHomePlaces();
+  const letters = [(await searchParams)['find'] ?? ''].flat()[0] ?? '';
+  const [places, found, { counterId, lengthUnit }] = await Promise.all([
+    listHomePlaces(),
+    findPieces(actor, letters),
+    getGallery(),
+  ]);
+  const fromStock = { fair, letters, found, counterId, lengthUnit };
   return (
     <>
       <PageHead
@@ -36,7 +48,15 @@ export default async function TakePage({ params }: FairAddress) {
       {fair.closedAt ? (
         <Notice kind="caution">This fair is counted back in and closed.</Notice>
       ) : (
-        <Columns wide={<TakeForm sheet={sheet} places={places} />} beside={<HowToWrite />} />
+        <Columns
+          wide={<TakeForm sheet={sheet} places={places} />}
+          beside={
+            <>
+              <FromStock {...fromStock} />
+              <HowToWrite />
+            </>
+          }
+        />
       )}
       <Section title="In the van">
         <TakeTable sheet={sheet} />
