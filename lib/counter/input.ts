@@ -35,8 +35,12 @@ const whom = z.union([nobody, z.uuid()]);
 
 const onSlip = { requestKey: z.uuid(), slipId: z.uuid() };
 
-/** What was scanned or typed at the counter. */
-export const scanInput = z.object({ ...onSlip, find: z.string().trim().max(80) });
+/** What was scanned or typed at the counter; `here` when the page that is open goes on by itself. */
+export const scanInput = z.object({
+  ...onSlip,
+  find: z.string().trim().max(80),
+  here: z.literal('1').optional(),
+});
 
 /** A piece or a set that was touched: `sku` or `set`, and its id. */
 export const touchInput = z

@@ -30,23 +30,23 @@ import { whyNotSold } from './why-not-sold';
 
 /** What was scanned, or typed and sent: a whole code goes onto the slip, letters find. */
 export const scan = formAction('counter.sell', scanInput, async (doer, input) => {
-  const { requestKey, slipId, find } = input;
+  const { requestKey, slipId, find, here } = input;
   const written = await findSlipBeingWritten(doer.actor, slipId);
   const openSlipId = written?.slip.id ?? null;
   const where = { placeId: written?.slip.placeId ?? null, at: doer.at };
   const found = await findAtCounter(doer.actor, find, where);
   if (found.kind === 'set') {
     const line = { kind: 'set', setId: found.set.setId, quantity: 1 } as const;
-    return putOn(doer, { requestKey, slipId, line });
+    return putOn(doer, { requestKey, slipId, line }, here);
   }
-  if (found.kind !== 'exactly') return goTo(openSlipId, { find });
+  if (found.kind !== 'exactly') return goTo(openSlipId, { find }, here);
   const { piece, number } = found;
   if (piece.onHand <= (written?.taken(piece.id) ?? 0)) {
-    return goTo(openSlipId, { short: piece.code });
+    return goTo(openSlipId, { short: piece.code }, here);
   }
   const numbers = number === null ? {} : { numbers: [number] };
   const line = { kind: 'piece', skuId: piece.id, quantity: 1, ...numbers } as const;
-  return putOn(doer, { requestKey, slipId, line });
+  return putOn(doer, { requestKey, slipId, line }, here);
 });
 
 /** A piece or a set that was touched goes onto the slip. */
@@ -96,10 +96,14 @@ export const sell = formAction('counter.sell', payInput, async (doer, input) => 
 
 type Put = { requestKey: string; slipId: string; line: LineToPut };
 
-async function putOn(doer: Doer, { requestKey, slipId, line }: Put): Promise<FormState> {
+async function putOn(
+  doer: Doer,
+  { requestKey, slipId, line }: Put,
+  here?: '1',
+): Promise<FormState> {
   const put = await putOnSlip(doer, { requestKey, slipId, line });
   if (!put.ok) return told(put.refusal, slipId);
-  return goTo(put.value.slipId);
+  return goTo(put.value.slipId, {}, here);
 }
 
 async function change(doer: Doer, input: ToChange): Promise<FormState> {
@@ -116,7 +120,17 @@ async function told(refusal: AnyCounterRefusal, slipId: string): Promise<FormSta
   return refused(await whyNotSold(refusal));
 }
 
-function goTo(slipId: string | null, more: Readonly<Record<string, string>> = {}): never {
+/**
+ * Leads to the slip. With `here`, a page that is open goes there by itself and keeps what is being
+ * scanned meanwhile.
+ */
+function goTo(
+  slipId: string | null,
+  more: Readonly<Record<string, string>> = {},
+  here?: '1',
+): FormState {
   revalidatePath('/counter');
-  redirect(counterHref(slipId, more), RedirectType.replace);
+  const href = counterHref(slipId, more);
+  if (here) return { kind: 'done', message: '', href };
+  redirect(href, RedirectType.replace);
 }

@@ -1,22 +1,16 @@
 'use client';
 
 import { useRouter } from 'next/navigation';
-import {
-  startTransition,
-  useActionState,
-  useEffect,
-  useRef,
-  useState,
-  type SubmitEvent,
-} from 'react';
+import { useActionState, useEffect, useRef, useState, type SubmitEvent } from 'react';
 import { Button } from '@/app/ui/button/button';
 import { Field } from '@/app/ui/form/field';
 import { freshKey } from '@/app/ui/form/fresh-key';
-import { idle } from '@/app/ui/form-state';
+import { idle, type FormState } from '@/app/ui/form-state';
 import { Notice } from '@/app/ui/page/notice';
 import { scan } from './actions';
 import { counterHref } from './address';
 import css from './counter.module.css';
+import { ScanQueue } from './scan-queue';
 
 type FindFieldProps = Readonly<{
   find: string;
@@ -42,7 +36,7 @@ const pauseMs = 160;
 export function FindField(props: FindFieldProps) {
   const { find, slipId, newSlipId, requestKey } = props;
   const [first] = useState(find);
-  const { form, refusal, pending, submit, lookSoon } = useFinding(props);
+  const { form, refusal, submit, lookSoon } = useFinding(props);
   return (
     <form
       ref={form}
@@ -51,7 +45,6 @@ export function FindField(props: FindFieldProps) {
       className={css['find']}
       onSubmit={submit.here}
       onInput={lookSoon}
-      aria-busy={pending}
     >
       <input type="hidden" name="slipId" value={slipId ?? newSlipId} />
       <input type="hidden" name="requestKey" value={requestKey} />
@@ -78,12 +71,14 @@ export function FindField(props: FindFieldProps) {
 }
 
 function useFinding({ slipId, newSlipId, stamp }: FindFieldProps) {
-  const [state, send, pending] = useActionState(scan, idle);
+  const [state, send] = useActionState(scan, idle);
+  const [told, setTold] = useState<string | null>(null);
   const form = useRef<HTMLFormElement>(null);
   const opening = useRef<string>(null);
   const sent = useRef('');
   const seen = useRef(stamp);
   const timer = useRef<ReturnType<typeof setTimeout>>(undefined);
+  const [queue] = useState(() => new ScanQueue());
   const router = useRouter();
 
   useEffect(() => {
@@ -97,6 +92,13 @@ function useFinding({ slipId, newSlipId, stamp }: FindFieldProps) {
   useEffect(() => catchKeys(form.current), []);
   useEffect(() => () => clearTimeout(timer.current), []);
 
+  const answered = (answer: FormState) => {
+    setTold(answer.kind === 'refused' ? answer.message : null);
+    const href = answer.kind === 'done' ? answer.href : undefined;
+    if (href !== undefined && href !== location.pathname + location.search) {
+      router.replace(href, { scroll: false });
+    }
+  };
   const here = (event: SubmitEvent<HTMLFormElement>) => {
     event.preventDefault();
     clearTimeout(timer.current);
@@ -107,26 +109,25 @@ function useFinding({ slipId, newSlipId, stamp }: FindFieldProps) {
     sent.current = text;
     // Until the page knows the slip that a first scan opens, every scan after it goes to that one.
     opening.current ??= newSlipId;
-    const scanned = scanOf(text, slipId ?? opening.current);
-    startTransition(() => send(scanned));
-  };
-  const look = (text: string) => {
-    const more = { find: text, typing: '1' };
-    startTransition(() => router.replace(counterHref(slipId, more), { scroll: false }));
+    queue.send(scanOf(text, slipId ?? opening.current), answered);
   };
   const lookSoon = () => {
     clearTimeout(timer.current);
     const text = inputOf(form.current)?.value.trim() ?? '';
-    if (pending || (text.length < lettersLeast && text !== '')) return;
-    timer.current = setTimeout(() => look(text), pauseMs);
+    if (queue.isBusy || (text.length < lettersLeast && text !== '')) return;
+    const more = { find: text, typing: '1' };
+    timer.current = setTimeout(() => {
+      if (!queue.isBusy) router.replace(counterHref(slipId, more), { scroll: false });
+    }, pauseMs);
   };
-  const refusal = state.kind === 'refused' ? state.message : null;
-  return { form, refusal, pending, lookSoon, submit: { plain: send, here } };
+  const refusal = state.kind === 'refused' ? state.message : told;
+  return { form, refusal, lookSoon, submit: { plain: send, here } };
 }
 
 function scanOf(find: string, slipId: string): FormData {
   const scanned = new FormData();
   scanned.set('find', find);
+  scanned.set('here', '1');
   scanned.set('slipId', slipId);
   scanned.set('requestKey', freshKey());
   return scanned;

@@ -10,7 +10,9 @@ export function GivenField({ total }: Readonly<{ total: string }>) {
   const [typed, setTyped] = useState('');
   return (
     <div onInput={(event) => setTyped(textOf(event.target))} className={css['given']}>
-      <Field name="given" label="Given" kind="money" size="counter" autoComplete="off" />
+      <div className={css['by-cash']}>
+        <Field name="given" label="Given" kind="money" size="counter" autoComplete="off" />
+      </div>
       <p className={css['change']} aria-live="polite">
         {backWords(typed, BigInt(total))}
       </p>

@@ -47,27 +47,22 @@ function NothingLeft() {
 function HowPaid({ dueCents }: Readonly<{ dueCents: bigint }>) {
   return (
     <>
-      <div className={css['how']}>
-        <Choice name="paidBy" legend="Paid by" options={ways} defaultValue="cash" size="counter" />
-        <div className={css['by-cash']}>
-          <GivenField total={dueCents.toString()} />
-        </div>
+      <Choice name="paidBy" legend="Paid by" options={ways} defaultValue="cash" size="counter" />
+      <div className={css['by-several']}>
+        <PayRows due={dueCents.toString()} />
+      </div>
+      <div className={css['take-it']}>
+        <GivenField total={dueCents.toString()} />
         <div className={css['by-card']}>
           <Field
             name="reference"
-            label="Slip number of the terminal"
-            hint="Never the number of the card."
+            label="Slip number, never the card’s"
             size="counter"
             autoComplete="off"
             maxLength={40}
             optional
           />
         </div>
-      </div>
-      <div className={css['by-several']}>
-        <PayRows due={dueCents.toString()} />
-      </div>
-      <div className={css['take']}>
         <SubmitButton size="counter" wide>
           Take the money
         </SubmitButton>

@@ -74,8 +74,8 @@ function WithLines({ actor, shown, who }: SlipSideProps & { shown: SlipShown }) 
             {counterRefusalMessage(refusal, shown.zone)}
           </Notice>
         ))}
-      <ForWhom actor={actor} shown={shown} who={who} />
       <Pay shown={shown} />
+      <ForWhom actor={actor} shown={shown} who={who} />
       <Extras actor={actor} shown={shown} />
     </>
   );

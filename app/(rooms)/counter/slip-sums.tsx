@@ -1,6 +1,7 @@
 import { Money } from '@/app/ui/figures/money';
 import type { SlipShown } from '@/lib/counter/reads';
 import { sumCents } from '@/lib/money/rules';
+import { combinedRatePercent } from '@/lib/tax/rules';
 import css from './counter.module.css';
 
 /** The sums of the slip; the total is the largest thing in the room. */
@@ -34,13 +35,7 @@ function BeforeTotal({ shown }: Readonly<{ shown: SlipShown }>) {
       {offCents > 0n ? <Sum name="Taken off" cents={-offCents} /> : null}
       <Sum name="Before tax" cents={priced.netCents} />
       {exemptWhy === '' ? (
-        priced.taxes.map((tax) => (
-          <Sum
-            key={tax.authority}
-            name={`${tax.authority} ${tax.ratePercent}%`}
-            cents={tax.taxCents}
-          />
-        ))
+        <Sum name={taxName(shown)} cents={priced.taxCents} />
       ) : (
         <div>
           <dt>No tax</dt>
@@ -49,6 +44,12 @@ function BeforeTotal({ shown }: Readonly<{ shown: SlipShown }>) {
       )}
     </>
   );
+}
+
+/** All authorities together; the receipt has them one by one. */
+function taxName({ facts }: SlipShown): string {
+  const { parts, place } = facts.tax;
+  return `Sales tax of ${place}, ${combinedRatePercent(parts)}%`;
 }
 
 function Sum({ name, cents }: Readonly<{ name: string; cents: bigint }>) {
