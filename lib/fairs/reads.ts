@@ -6,7 +6,7 @@ import { sumCents, type Cents } from '@/lib/money/rules';
 import { now } from '@/lib/platform/clock';
 import { db } from '@/lib/platform/db/client';
 import { getGallery } from '@/lib/platform/settings';
-import { readSoldAtFair, type SoldDesign } from './reads/earned';
+import { readSoldAtFair, readSoldByFair, type SoldDesign } from './reads/earned';
 import { readTakeList, type TakenPiece } from './reads/standing';
 import { fairEarning, type FairEarning, type FairMoney } from './rules/earning';
 
@@ -60,15 +60,15 @@ export async function listFairs(actor: Actor): Promise<FairListed[]> {
     select: {
       ...fairColumns,
       place: { select: { levels: { select: { onHand: true }, where: { onHand: { gt: 0 } } } } },
-      sales: { select: { netCents: true } },
     },
     orderBy: [{ fromOn: 'desc' }, { number: 'desc' }],
     take: fairsListed,
   });
-  return rows.map(({ place, sales, ...row }) => ({
+  const soldOf = await readSoldByFair(rows.map((row) => row.id));
+  return rows.map(({ place, ...row }) => ({
     ...fairOf(row),
     standing: place.levels.reduce((sum, level) => sum + level.onHand, 0),
-    soldCents: sumCents(sales.map((sale) => sale.netCents)),
+    soldCents: soldOf.get(row.id) ?? 0n,
   }));
 }
 
