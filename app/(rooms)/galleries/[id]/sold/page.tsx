@@ -52,7 +52,7 @@ export default async function SoldPage({ params, searchParams }: PageProps) {
           By our books nothing is there that they could have sold. Send pieces first.
         </Empty>
       ) : (
-        <>
+        <div className={css['side']}>
           <TheirList path={asked.path} unmatched={told.unmatched} />
           {ready.length > 0 ? (
             <StatementForm
@@ -72,7 +72,7 @@ export default async function SoldPage({ params, searchParams }: PageProps) {
               />
             </div>
           </Section>
-        </>
+        </div>
       )}
     </>
   );
@@ -92,7 +92,7 @@ type TheirListProps = Readonly<{ path: string; unmatched: readonly string[] }>;
 
 function TheirList({ path, unmatched }: TheirListProps) {
   return (
-    <>
+    <div className={css['side']}>
       {unmatched.length > 0 ? (
         <Notice kind="caution" title="Ask them about these">
           By our books they are not with them: {unmatched.slice(0, 20).join(', ')}
@@ -117,6 +117,6 @@ function TheirList({ path, unmatched }: TheirListProps) {
           </div>
         </form>
       </details>
-    </>
+    </div>
   );
 }

@@ -5,6 +5,7 @@ import { ButtonLink } from '@/app/ui/button/button';
 import { DayText } from '@/app/ui/figures/day-text';
 import { Money } from '@/app/ui/figures/money';
 import { Table } from '@/app/ui/figures/table';
+import { InThisRoom } from '@/app/ui/page/in-this-room';
 import { PageHead } from '@/app/ui/page/page-head';
 import { numberIn } from '@/app/(rooms)/stock/places/number-in';
 import { requireActor } from '@/lib/access/reads';
@@ -37,6 +38,7 @@ export default async function NotePage({ params }: NotePageProps) {
           Print it to be signed
         </ButtonLink>
       </PageHead>
+      <InThisRoom room="stock" here="galleries" roles={actor.roles} />
       <Table
         caption="The pieces"
         captionHeardOnly

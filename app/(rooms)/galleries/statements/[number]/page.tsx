@@ -6,6 +6,7 @@ import { DayText } from '@/app/ui/figures/day-text';
 import { Money } from '@/app/ui/figures/money';
 import { Table } from '@/app/ui/figures/table';
 import { Notice } from '@/app/ui/page/notice';
+import { InThisRoom } from '@/app/ui/page/in-this-room';
 import { PageHead } from '@/app/ui/page/page-head';
 import { Columns, Slab } from '@/app/ui/page/section';
 import { numberIn } from '@/app/(rooms)/stock/places/number-in';
@@ -47,6 +48,7 @@ export default async function StatementPage({ params }: StatementPageProps) {
           Print it
         </ButtonLink>
       </PageHead>
+      <InThisRoom room="stock" here="galleries" roles={actor.roles} />
       <Columns
         wide={<Lines lines={statement.lines} dueCents={statement.dueCents} />}
         beside={

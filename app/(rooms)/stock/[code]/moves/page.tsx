@@ -1,5 +1,6 @@
 import type { Metadata } from 'next';
 import { notFound } from 'next/navigation';
+import { InThisRoom } from '@/app/ui/page/in-this-room';
 import { PageHead } from '@/app/ui/page/page-head';
 import { requireActor } from '@/lib/access/reads';
 import { getGallery } from '@/lib/platform/settings';
@@ -35,6 +36,7 @@ export default async function StoryPage({ params, searchParams }: StoryPageProps
         back={{ href: `/stock/${piece.code}`, name: piece.code }}
         lead="What happened to it, the newest first. The figure at the right is how many there were at all places then."
       />
+      <InThisRoom room="stock" here="pieces" roles={actor.roles} />
       <StoryList story={story} timeZone={timeZone} roles={actor.roles} />
       <Leaves
         page={story.page}

@@ -4,6 +4,7 @@ import { notFound } from 'next/navigation';
 import { ButtonLink } from '@/app/ui/button/button';
 import { DayText } from '@/app/ui/figures/day-text';
 import { Table } from '@/app/ui/figures/table';
+import { InThisRoom } from '@/app/ui/page/in-this-room';
 import { PageHead } from '@/app/ui/page/page-head';
 import { requireActor } from '@/lib/access/reads';
 import { isAllowed } from '@/lib/access/rules';
@@ -38,6 +39,7 @@ export default async function MovePaperPage({ params }: MovePaperProps) {
           Move more
         </ButtonLink>
       </PageHead>
+      <InThisRoom room="stock" here="places" roles={actor.roles} />
       {move.consignmentNote !== null && isAllowed(actor.roles, 'outside.keep') ? (
         <p>
           It stands under{' '}
