@@ -17,10 +17,13 @@ type ChoosePiecesProps = Readonly<{
   /** What the letters in the field find. */
   found: readonly Piece[];
   lengthUnit: LengthSystem;
+  /** What the field is called once a piece is chosen. */
+  another?: string | undefined;
 }>;
 
 /** Which pieces: scanned, or found by letters; each is taken off again by a touch. */
-export function ChoosePieces({ base, choosing, chosen, found, lengthUnit }: ChoosePiecesProps) {
+export function ChoosePieces(props: ChoosePiecesProps) {
+  const { base, choosing, chosen, found, lengthUnit, another = 'One more piece' } = props;
   return (
     <div className={css['step']}>
       {chosen.map((each) => (
@@ -31,7 +34,7 @@ export function ChoosePieces({ base, choosing, chosen, found, lengthUnit }: Choo
       ))}
       <FindForm
         action={base}
-        label={chosen.length === 0 ? 'Which piece? Scan it, or a few letters' : 'One more piece'}
+        label={chosen.length === 0 ? 'Which piece? Scan it, or a few letters' : another}
         letters={choosing.find}
       >
         <ChosenFields choosing={choosing} />

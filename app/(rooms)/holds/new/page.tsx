@@ -47,7 +47,10 @@ export default async function NewHoldPage({ searchParams }: NewHoldProps) {
       />
       <InThisRoom room="counter" here="holds" roles={actor.roles} />
       <Section title="Which piece">
-        <ChoosePieces {...{ base, choosing, chosen, found, lengthUnit }} />
+        <ChoosePieces
+          {...{ base, choosing, chosen, found, lengthUnit }}
+          another="Another piece instead"
+        />
       </Section>
       {piece ? (
         <>
