@@ -103,7 +103,7 @@ function idOf({ collectors }: TaxDemo, name: string): string {
   return id;
 }
 
-/** The dearest pieces of which several are here: one for each of the sales below. */
+/** The pieces of which several are here, the dearest first. */
 async function piecesToSell({ today, setUp, skus }: TaxDemo): Promise<PieceForSale[]> {
   const all = await readPiecesForSale(
     db(),
@@ -113,8 +113,23 @@ async function piecesToSell({ today, setUp, skus }: TaxDemo): Promise<PieceForSa
   const many = [...all.values()].filter(
     ({ onHand, held, making }) => onHand - held >= 2 && making === 'open_stock',
   );
-  const dearest = many.toSorted((a, b) => (a.priceCents < b.priceCents ? 1 : -1));
-  return dearest.slice(0, sentAway.length + broughtBy.length);
+  return many.toSorted((a, b) => (a.priceCents < b.priceCents ? 1 : -1));
+}
+
+/** Takes the dearest piece that stood here on that day and ever since; undefined when none did. */
+async function takePiece(tx: Tx, demo: TaxDemo, from: { daysAgo: number; pieces: PieceForSale[] }) {
+  const on = addDays(demo.today, -from.daysAgo);
+  const found = await tx.$queryRaw<{ skuId: string }[]>`
+    WITH run AS (
+      SELECT "skuId", at, id,
+        sum(quantity) OVER (PARTITION BY "skuId" ORDER BY at, id) AS here
+      FROM "StockMovement" WHERE "placeId" = ${demo.setUp.floorId}::uuid)
+    SELECT "skuId" FROM run GROUP BY "skuId"
+    HAVING (array_agg(here ORDER BY at DESC, id DESC) FILTER (WHERE at < ${on}::date))[1] > 0
+      AND coalesce(min(here) FILTER (WHERE at >= ${on}::date), 1) > 0`;
+  const stood = new Set(found.map(({ skuId }) => skuId));
+  const at = from.pieces.findIndex(({ skuId }) => stood.has(skuId));
+  return at < 0 ? undefined : from.pieces.splice(at, 1)[0];
 }
 
 type Sale = Pick<SaleToRecord, 'channel' | 'taxPlaceId' | 'collectorId'> & {
@@ -146,21 +161,20 @@ async function sell(tx: Tx, { today, setUp }: TaxDemo, sale: Sale) {
 }
 
 /** @returns what was sent to the state without registration, in cents before tax */
-async function sendAway(demo: TaxDemo, pieces: readonly PieceForSale[]): Promise<Cents> {
+async function sendAway(demo: TaxDemo, pieces: PieceForSale[]): Promise<Cents> {
   const place = await db().taxPlace.findFirst({
     where: { state: unregistered.state },
     select: { id: true },
   });
   invariant(place, 'The place that pieces are sent to is kept.');
   const sent = await whole((tx) =>
-    inTurn(sentAway, (one, at) => {
-      const piece = pieces[at];
-      if (!piece) return Promise.resolve(0n);
-      const { daysAgo, to: deliverTo, freightCents } = one;
+    inTurn(sentAway, async ({ daysAgo, to: deliverTo, freightCents }) => {
+      const piece = await takePiece(tx, demo, { daysAgo, pieces });
+      if (!piece) return 0n;
       const lines = [pieceLine(piece, 1), freight(freightCents)];
       const how = { channel: 'shipped', delivery: 'sent', collectorId: null } as const;
       const sale = { ...how, lines, daysAgo, deliverTo, taxPlaceId: place.id };
-      return sell(tx, demo, sale).then(({ netCents }) => netCents);
+      return (await sell(tx, demo, sale)).netCents;
     }),
   );
   return sumCents(sent);
@@ -186,12 +200,12 @@ async function keepThreshold(demo: TaxDemo, sentCents: Cents): Promise<void> {
   done(await keepTaxState(ownerAt(demo, 45), asked));
 }
 
-async function bringClients(demo: TaxDemo, pieces: readonly PieceForSale[]): Promise<void> {
+async function bringClients(demo: TaxDemo, pieces: PieceForSale[]): Promise<void> {
   const collectorId = idOf(demo, trade.referral.name);
   const { percent } = trade.referral;
   const receipts = await whole((tx) =>
-    inTurn(broughtBy, async ({ daysAgo, buyer }, at) => {
-      const piece = pieces[sentAway.length + at];
+    inTurn(broughtBy, async ({ daysAgo, buyer }) => {
+      const piece = await takePiece(tx, demo, { daysAgo, pieces });
       if (!piece) return null;
       const { setUp } = demo;
       const sale = { taxPlaceId: setUp.taxPlaceId, collectorId: idOf(demo, buyer), daysAgo };
@@ -220,10 +234,10 @@ async function bringClients(demo: TaxDemo, pieces: readonly PieceForSale[]): Pro
 
 async function inTurn<One, Made>(
   all: readonly One[],
-  work: (one: One, at: number) => Promise<Made>,
+  work: (one: One) => Promise<Made>,
 ): Promise<Made[]> {
   const made: Made[] = [];
-  for (const [at, one] of all.entries()) made.push(await work(one, at));
+  for (const one of all) made.push(await work(one));
   return made;
 }
 
