@@ -2,7 +2,14 @@ import { beforeEach, expect, test } from 'vitest';
 import { db } from '@/lib/platform/db/client';
 import { listMakeNext } from '@/lib/reports/reads/make-next';
 import { startAfresh } from '../../helpers/database';
-import { aPieceHere, aSale, doing, openGallery, type OpenGallery, sellNow } from '../sales/open-gallery';
+import {
+  aPieceHere,
+  aSale,
+  doing,
+  openGallery,
+  type OpenGallery,
+  sellNow,
+} from '../sales/open-gallery';
 
 let gallery: OpenGallery;
 
