@@ -31,8 +31,8 @@ export async function approvalSlipPdf(
     wordsAndFigure(paper, 'Left the gallery', formatDay(dayOf(at, gallery.timeZone), 'long'));
     wordsAndFigure(paper, 'Due back', formatDay(dueOn, 'long'));
     paper.moveDown(0.6).fontSize(9.5);
-    paper.text(`How it left: ${condition || 'without a flaw'}.`);
-    paper.text(`Secured by: ${security || 'nothing'}.`).moveDown(0.8);
+    paper.text(`How it left: ${condition || 'without a flaw'}`);
+    paper.text(`Secured by: ${security || 'nothing'}`).moveDown(0.8);
     paper.fontSize(8.5).fillColor(ash);
     paper.text(
       'The pieces stay the gallery’s own until they are paid for. Whoever takes them home carries ' +

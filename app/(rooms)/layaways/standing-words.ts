@@ -15,7 +15,7 @@ export function standingWords(layaway: LayawayFacts): string {
     case 'handed_over':
       return `Handed over, receipt ${handedOverBy ?? ''}.`;
     case 'cancelled':
-      return `Cancelled: ${endedWhy}.`;
+      return `Cancelled: ${endedWhy}`;
     case 'running':
       return `Runs until ${formatDay(finalOn, 'short')}.`;
   }
