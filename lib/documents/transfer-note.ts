@@ -2,7 +2,16 @@ import 'server-only';
 import { formatDay } from '@/lib/dates/rules';
 import type { Gallery } from '@/lib/platform/settings';
 import type { MovePaper } from '@/lib/stock/reads/moves/papers';
-import { ash, iron, keepTogether, makePaper, ruleLine, wordsAndFigure, type Paper } from './paper';
+import {
+  ash,
+  halfLetter,
+  iron,
+  keepTogether,
+  makePaper,
+  ruleLine,
+  wordsAndFigure,
+  type Paper,
+} from './paper';
 
 /** The paper that goes with pieces from one of our places to another, to be ticked off there. */
 export async function transferNotePdf(
@@ -30,14 +39,21 @@ export async function transferNotePdf(
   });
 }
 
-/** A piece on a paper: its title in italics, what it is under it, a figure at the right. */
+/** A piece on a paper: its title in italics, what it is under it, a plain figure at the right. */
 export function pieceLine(
   paper: Paper,
   line: { title: string; what: string; figure: string },
 ): void {
   keepTogether(paper, 40);
-  paper.font('italic').fontSize(12);
-  wordsAndFigure(paper, line.title, line.figure);
+  const { width, margin } = halfLetter;
+  const top = paper.y;
+  paper.font('sans').fontSize(9.5);
+  wordsAndFigure(paper, ' ', line.figure);
+  const room = width - 2 * margin - paper.widthOfString(line.figure) - 14;
+  paper
+    .font('italic')
+    .fontSize(12)
+    .text(line.title, margin, top - 2, { width: room });
   paper.font('sans').fontSize(8.5).fillColor(ash).text(line.what);
   paper.fillColor(iron).moveDown(0.5);
 }

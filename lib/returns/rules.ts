@@ -162,5 +162,5 @@ function referralOf(sale: SoldSale, lines: readonly DecidedLine[]): Cents {
 
 /** Whether these roles may take back what is late or was sold for good: the owner may. */
 export function mayGoBeyond(roles: readonly Role[]): boolean {
-  return isAllowed(roles, 'counter.discount_beyond');
+  return isAllowed(roles, 'counter.return_beyond');
 }

@@ -14,7 +14,7 @@ import { Cheques, MoneySplit, Sheet } from './sheet';
 import { CountForm } from './count-form';
 import { CountsKept } from './counts-kept';
 import { SmallCash } from './small-cash';
-import { readNumber } from '../receipts/receipt-address';
+import { readNumber } from '@/app/(rooms)/receipts/receipt-address';
 import css from './drawer.module.css';
 
 export const metadata: Metadata = { title: 'Day’s end' };

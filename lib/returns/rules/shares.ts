@@ -45,7 +45,7 @@ export function shareOfAuthorities(
  * What of a referral fee is taken back when so much of the goods has come back, in all and now.
  *
  * @param fee what was promised for the whole sale
- * @param goods the sale's goods, what of them was back before, and what comes back now, in cents
+ * @param goods the sale's pieces, what of them was back before, and what comes back now, in cents
  * @example of 90.00 for goods of 900.00 with 300.00 brought back: 30.00
  */
 export function shareOfReferral(
@@ -58,11 +58,7 @@ export function shareOfReferral(
   return backOf(beforeCents + nowCents) - backOf(beforeCents);
 }
 
-/** What lines of goods come to: the base of a referral fee. */
+/** What pieces come to: the base of a referral fee. */
 export function goodsCents(lines: readonly { kind: string; netCents: Cents }[]): Cents {
-  return sumCents(
-    lines.filter((line) => goodsKinds.includes(line.kind)).map((line) => line.netCents),
-  );
+  return sumCents(lines.filter((line) => line.kind === 'piece').map((line) => line.netCents));
 }
-
-const goodsKinds: readonly string[] = ['piece', 'typed', 'commission'];

@@ -1,7 +1,7 @@
 import { randomUUID } from 'node:crypto';
 import { beforeEach, describe, expect, test } from 'vitest';
-import { daySheetPdf } from '@/lib/documents/day-sheet';
-import { cardWords, foundLines } from '@/lib/documents/day-sheet-words';
+import { daySheetPdf } from '@/lib/documents/counter/day-sheet';
+import { cardWords, foundLines } from '@/lib/documents/counter/day-sheet-words';
 import type { CountDrawerInput } from '@/lib/drawer/input';
 import { listCounts, readInDrawer } from '@/lib/drawer/reads';
 import { readDaySheet } from '@/lib/drawer/reads/day-sheet';

@@ -4,7 +4,7 @@ import { db } from '@/lib/platform/db/client';
 import type { TakeBackInput } from '@/lib/returns/input';
 import { findReturn, listReturnsOn } from '@/lib/returns/reads';
 import { strikeOut, takeBack } from '@/lib/returns/writes';
-import { returnPdf } from '@/lib/documents/return-paper';
+import { returnPdf } from '@/lib/documents/counter/return-paper';
 import { getGallery } from '@/lib/platform/settings';
 import { findReceipt } from '@/lib/sales/reads/receipts';
 import { startAfresh } from '@/tests/helpers/database';

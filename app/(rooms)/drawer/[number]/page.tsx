@@ -9,10 +9,10 @@ import { PageHead } from '@/app/ui/page/page-head';
 import { Columns, Section } from '@/app/ui/page/section';
 import { requireActor } from '@/lib/access/reads';
 import { formatDay } from '@/lib/dates/rules';
-import { cardWords, foundLines, piecesCounted } from '@/lib/documents/day-sheet-words';
+import { cardWords, foundLines, piecesCounted } from '@/lib/documents/counter/day-sheet-words';
 import { readDaySheet, type DaySheet } from '@/lib/drawer/reads/day-sheet';
 import { getGallery } from '@/lib/platform/settings';
-import { readNumber } from '../../receipts/receipt-address';
+import { readNumber } from '@/app/(rooms)/receipts/receipt-address';
 import { Cheques, MoneySplit, Sheet } from '../sheet';
 import css from '../drawer.module.css';
 

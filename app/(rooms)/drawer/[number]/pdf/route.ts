@@ -1,9 +1,9 @@
 import { notFound } from 'next/navigation';
 import { requireActor } from '@/lib/access/reads';
-import { daySheetPdf } from '@/lib/documents/day-sheet';
+import { daySheetPdf } from '@/lib/documents/counter/day-sheet';
 import { readDaySheet } from '@/lib/drawer/reads/day-sheet';
 import { getGallery } from '@/lib/platform/settings';
-import { pdfAnswer, readNumber } from '../../../receipts/receipt-address';
+import { pdfAnswer, readNumber } from '@/app/(rooms)/receipts/receipt-address';
 
 type Params = Readonly<{ params: Promise<{ number: string }> }>;
 

@@ -1,9 +1,9 @@
 import { notFound } from 'next/navigation';
 import { requireActor } from '@/lib/access/reads';
-import { voucherPdf } from '@/lib/documents/voucher';
+import { voucherPdf } from '@/lib/documents/counter/voucher';
 import { getGallery } from '@/lib/platform/settings';
 import { findCredit } from '@/lib/vouchers/reads/list';
-import { pdfAnswer } from '../../../receipts/receipt-address';
+import { pdfAnswer } from '@/app/(rooms)/receipts/receipt-address';
 
 type Params = Readonly<{ params: Promise<{ code: string }> }>;
 

@@ -1,6 +1,6 @@
 import { notFound } from 'next/navigation';
 import { requireActor } from '@/lib/access/reads';
-import { returnPdf } from '@/lib/documents/return-paper';
+import { returnPdf } from '@/lib/documents/counter/return-paper';
 import { getGallery } from '@/lib/platform/settings';
 import { findReturn } from '@/lib/returns/reads';
 import { pdfAnswer, readNumber } from '../../../receipt-address';

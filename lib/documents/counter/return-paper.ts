@@ -3,8 +3,8 @@ import { formatDay, formatInstant } from '@/lib/dates/rules';
 import { formatCents } from '@/lib/money/rules';
 import type { Gallery } from '@/lib/platform/settings';
 import type { ReturnPaper } from '@/lib/returns/reads';
-import { ash, iron, keepTogether, makePaper, ruleLine, wordsAndFigure, type Paper } from './paper';
-import { becameWords, refundWords } from './rules/return-words';
+import { ash, iron, keepTogether, makePaper, ruleLine, wordsAndFigure, type Paper } from '../paper';
+import { becameWords, refundWords } from '../rules/return-words';
 
 /** The return as a PDF: which receipt it answers, what came back, why, and what was given back. */
 export async function returnPdf(

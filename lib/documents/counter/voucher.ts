@@ -3,8 +3,8 @@ import { formatCents } from '@/lib/money/rules';
 import type { Gallery } from '@/lib/platform/settings';
 import type { CreditPaper } from '@/lib/vouchers/reads/list';
 import { creditWords, untilWords } from '@/lib/vouchers/rules';
-import { drawQr } from './labels/codes';
-import { ash, halfLetter, iron, makePaper, ruleLine, type Paper } from './paper';
+import { drawQr } from '../labels/codes';
+import { ash, halfLetter, iron, makePaper, ruleLine, type Paper } from '../paper';
 
 const qrSide = 150;
 

@@ -9,8 +9,8 @@ import {
 } from '@/lib/drawer/rules/day-sheet';
 import { formatCents } from '@/lib/money/rules';
 import type { Gallery } from '@/lib/platform/settings';
-import { ash, iron, keepTogether, makePaper, ruleLine, wordsAndFigure, type Paper } from './paper';
-import { tenderWords } from './rules';
+import { ash, iron, keepTogether, makePaper, ruleLine, wordsAndFigure, type Paper } from '../paper';
+import { tenderWords } from '../rules';
 import { cardWords, foundLines, piecesCounted } from './day-sheet-words';
 
 /** The day's sheet as a PDF: the drawer, the count, the money in by its kinds, the cheques. */
