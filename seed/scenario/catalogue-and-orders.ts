@@ -44,7 +44,7 @@ export const shoreSet = {
   ...{ maySplit: 'split_at_single_price' as const, note: 'Hung in a row, left to right.' },
   members: [
     { design: 'TERN', form: '5' },
-    { design: 'HERON', form: '5' },
+    { design: 'KELP', form: '5' },
     { design: 'OTTER', form: '5' },
   ] as const satisfies readonly { design: DesignCode; form: FormKey }[],
 };
