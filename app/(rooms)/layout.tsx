@@ -3,14 +3,16 @@ import type { ReactNode } from 'react';
 import { RoomRail } from '@/app/ui/rail/room-rail';
 import { requireActor } from '@/lib/access/reads';
 import { endRoomsFor, roomsFor } from '@/lib/access/rules';
+import { addressesOf } from '@/lib/access/rules/rooms';
 import css from './rooms.module.css';
 
 /** Every room: the picture rail over it, and the wall. */
 export default async function RoomsLayout({ children }: Readonly<{ children: ReactNode }>) {
   const actor = await requireActor();
+  const rooms = roomsFor(actor.roles).map((room) => ({ ...room, also: addressesOf(room.href) }));
   return (
     <>
-      <RoomRail rooms={roomsFor(actor.roles)}>
+      <RoomRail rooms={rooms}>
         {endRoomsFor(actor.roles).map((door) => (
           <Link key={door.href} href={door.href}>
             {door.name}

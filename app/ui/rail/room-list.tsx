@@ -5,7 +5,13 @@ import { usePathname } from 'next/navigation';
 import css from './rail.module.css';
 
 /** A room as the rail names it. `current` may be left out: the rail knows the page it hangs over. */
-export type Room = Readonly<{ href: string; name: string; current?: boolean | undefined }>;
+export type Room = Readonly<{
+  href: string;
+  name: string;
+  /** Addresses that belong to the room without standing under its own. */
+  also?: readonly string[];
+  current?: boolean | undefined;
+}>;
 
 /** The rooms by name; the one that the page belongs to hangs forward. */
 export function RoomList({ rooms }: Readonly<{ rooms: readonly Room[] }>) {
@@ -13,7 +19,7 @@ export function RoomList({ rooms }: Readonly<{ rooms: readonly Room[] }>) {
   return (
     <ul className={css['rooms']}>
       {rooms.map((room) => {
-        const here = room.current ?? isIn(path, room.href);
+        const here = room.current ?? [room.href, ...(room.also ?? [])].some((at) => isIn(path, at));
         return (
           <li key={room.href}>
             <Link href={room.href} className={css['room']} aria-current={here ? 'page' : undefined}>

@@ -54,3 +54,21 @@ export function pagesOf(room: RoomWithPages, held: readonly Role[]): readonly Pa
     .filter((page) => isAllowed(held, page.permission))
     .map(({ key, href, name }) => ({ key, href, name }));
 }
+
+const roomAt: Readonly<Record<string, RoomWithPages>> = {
+  '/counter': 'counter',
+  '/stock': 'stock',
+};
+
+/**
+ * The addresses that belong to a room without standing under its own, so that the rail can say
+ * where one is.
+ *
+ * @example addressesOf('/counter') // '/receipts', '/holds', … and '/promises'
+ */
+export function addressesOf(roomHref: string): readonly string[] {
+  const room = roomAt[roomHref];
+  if (room === undefined) return [];
+  const apart = pages[room].map((page) => page.href).filter((href) => !href.startsWith(roomHref));
+  return room === 'counter' ? [...apart, '/promises'] : apart;
+}
