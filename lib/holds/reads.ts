@@ -1,7 +1,8 @@
 import 'server-only';
 import { z } from 'zod';
 import type { Prisma } from '@/generated/prisma/client';
-import type { Holder, ShelfToHold } from './rules';
+import type { ShelfToHold } from './rules';
+import type { Holder } from './rules/refusals';
 
 const heldRow = z.object({
   id: z.string(),

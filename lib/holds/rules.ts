@@ -1,15 +1,5 @@
 import { ok, refuse, type Result } from '@/lib/platform/result';
-import type { HoldRefusal } from './rules/refusals';
-
-/** Somebody for whom pieces are kept back. */
-export type Holder = {
-  forWhom: string;
-  /** Null when they are kept for a layaway or an order, and end with it. */
-  untilAt: Date | null;
-  staffName: string;
-  /** The number of the edition that is kept back. */
-  editionNumber: number | null;
-};
+import type { Holder, HoldRefusal } from './rules/refusals';
 
 /** What stands at a place of one SKU, as a hold needs to know it. */
 export type ShelfToHold = {

@@ -1,6 +1,15 @@
 import { notAllowedMessage, type NotAllowed } from '@/lib/access/rules';
 import { formatInstant } from '@/lib/dates/rules';
-import type { Holder } from '../rules';
+
+/** Somebody for whom pieces are kept back. */
+export type Holder = {
+  forWhom: string;
+  /** Null when they are kept for a layaway or an order, and end with it. */
+  untilAt: Date | null;
+  staffName: string;
+  /** The number of the edition that is kept back. */
+  editionNumber: number | null;
+};
 
 /** Why pieces were not kept back, or a hold not ended. */
 export type HoldRefusal =

@@ -6,12 +6,11 @@ import {
   holdStanding,
   untilByDefault,
   waitingStanding,
-  type Holder,
   type ShelfToHold,
 } from '@/lib/holds/rules';
 import { checkDueOn, decideBack } from '@/lib/holds/rules/approval';
 import { choose, leaveOut, readChosen, writeChosen } from '@/lib/holds/rules/chosen';
-import { holdRefusalMessage } from '@/lib/holds/rules/refusals';
+import { holdRefusalMessage, type Holder } from '@/lib/holds/rules/refusals';
 import { daysLate } from '@/lib/holds/rules/still-here';
 
 const at = new Date('2026-11-20T20:00:00Z');
