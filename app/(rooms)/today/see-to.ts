@@ -4,7 +4,7 @@ import type { Day } from '@/lib/dates/rules';
 import { listHolds, type HoldTold } from '@/lib/holds/reads/hold-list';
 import { listWaiting } from '@/lib/holds/reads/waiting-list';
 import { listProofMissing } from '@/lib/sales/reads/receipts-of-day';
-import { gatherPromises } from '../promises/gathered';
+import { gatherPromises } from '@/app/(rooms)/promises/gathered';
 import type { ToSeeTo } from './to-see-to';
 
 /** How many calls stand by name; the others are counted. */
