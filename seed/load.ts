@@ -13,6 +13,14 @@ import { addCollectors } from './collectors';
 import { playCommissions } from './commissions';
 import { gallery } from './scenario/gallery';
 import { beginningOf, setUpGallery, type SetUp } from './set-up';
+import { playCatalogueAndOrders } from './counter/catalogue-and-orders';
+import { playDrawer } from './counter/drawer';
+import { playFairs } from './counter/fairs';
+import { keepForPeople } from './counter/holds';
+import { playReturns } from './counter/returns';
+import { playShops } from './counter/shops';
+import { playStockroom } from './counter/stockroom';
+import { loadTax } from './counter/tax';
 import { openStockJobs } from './studio';
 import { playTrade, type Rate, type TradeMonth } from './trade';
 
@@ -63,6 +71,23 @@ export async function loadDemoGallery(report: (sentence: string) => void): Promi
   report('Taking the commissions from the request to the wall');
   await playCommissions({ today, setUp, collectors });
   await openStockJobs({ today, setUp, skus });
+  await playCounter({ today, setUp, skus, collectors }, report);
+}
+
+/** What the counter and the stock room do besides selling; the drawer is counted after it all. */
+async function playCounter(
+  demo: Parameters<typeof loadTax>[0] & Parameters<typeof playCatalogueAndOrders>[0],
+  report: (sentence: string) => void,
+): Promise<void> {
+  report('Keeping back, taking back, counting and carrying to the fair');
+  await loadTax(demo);
+  await playStockroom(demo);
+  await keepForPeople(demo);
+  await playCatalogueAndOrders(demo);
+  await playReturns(demo);
+  await playFairs(demo);
+  await playShops(demo);
+  await playDrawer(demo);
 }
 
 async function writeMonth(tx: Tx, setUp: SetUp, month: TradeMonth): Promise<void> {

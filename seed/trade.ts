@@ -73,7 +73,7 @@ function fillShelves(trade: Trade, shelf: Map<string, number>, month: Month, on:
   const total = trade.skus.reduce((sum, sku) => sum + sku.draw, 0);
   return trade.skus.flatMap((sku) => {
     const asked = (salesInAMonth * 1.4 * seasonOf(month) * sku.draw) / total;
-    const wished = sku.form === 'W' ? 1 : Math.ceil(asked * 1.5) + 1;
+    const wished = sku.form === 'W' ? 1 : Math.ceil(asked * 2.2) + 3;
     // Now and then the kiln is too full for a design, and it runs out.
     const short = !isFirst && trade.chance.happens(0.1);
     const here = shelf.get(sku.id) ?? 0;

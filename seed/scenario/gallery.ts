@@ -18,6 +18,10 @@ export const gallery = {
     'Bring a piece back within 14 days, whole and with this receipt, for another or for credit. ' +
     'Commissions and seconds are final.',
   roundTaxBy: 'invoice',
+  layawayTerms:
+    'The piece is put away under your name until the last day. Pay in parts as you like, the last ' +
+    'part by then. If you call it off, what you paid goes back less 10 in 100 of the price, and if ' +
+    'we cannot hand it over as it was, all of it goes back.',
 } as const;
 
 export const floorName = 'Gallery floor';

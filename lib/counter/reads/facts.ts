@@ -11,6 +11,7 @@ import type { Gallery } from '@/lib/platform/settings';
 import { readPiecesForSale } from '@/lib/sales/reads';
 import { readNumbersAt } from '@/lib/stock/reads/numbers';
 import { readTaxSetting } from '@/lib/tax/reads';
+import type { TaxSetting } from '@/lib/tax/rules/treatment';
 import type { CounterFacts } from '../rules/facts';
 import type { SlipContent } from '../rules/slip';
 import { readPapers } from './papers';
@@ -41,7 +42,7 @@ export async function readSlipFacts(
   if (!place) return null;
   const { delivery } = content;
   const taxPlaceId = delivery.way === 'taken' ? place.taxPlaceId : delivery.taxPlaceId;
-  const tax = await readTaxSetting(from, { taxPlaceId, on });
+  const tax = await readTaxOf(from, { taxPlaceId, place, on });
   const facts: CounterFacts = {
     ...{ askerId: doer.actor.id, askedAt: doer.at, on, collectorId, tax },
     ...(await readPieces(from, gallery, slip, on)),
@@ -54,6 +55,16 @@ export async function readSlipFacts(
     papers: await readPapers(from, content, on),
   };
   return { facts, place, taxPlaceId };
+}
+
+/** What is carried off at a fair is taxed there from the first piece on, registered or not. */
+async function readTaxOf(
+  from: Prisma.TransactionClient,
+  { taxPlaceId, place, on }: { taxPlaceId: string; place: SellingPlace; on: CounterFacts['on'] },
+): Promise<TaxSetting> {
+  const tax = await readTaxSetting(from, { taxPlaceId, on });
+  const isFairs = place.fairId !== null && taxPlaceId === place.taxPlaceId;
+  return isFairs ? { ...tax, isRegistered: true } : tax;
 }
 
 async function readPieces(
