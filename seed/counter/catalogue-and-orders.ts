@@ -14,7 +14,7 @@ import { newId } from '@/lib/platform/new-id';
 import type { Result } from '@/lib/platform/result';
 import { correctStock } from '@/lib/stock/writes/correct-stock';
 import { markAsSecond } from '@/lib/stock/writes/mark-as-second';
-import { lengthOf, type DemoSku } from '../catalogue';
+import { lengthOf, type DemoSku } from '@/seed/catalogue';
 import {
   editionPiece,
   flaws,
@@ -23,9 +23,9 @@ import {
   prices,
   shoreSet,
   type DemoOrder,
-} from '../scenario/catalogue-and-orders';
-import { gallery } from '../scenario/gallery';
-import type { SetUp } from '../set-up';
+} from '@/seed/scenario/catalogue-and-orders';
+import { gallery } from '@/seed/scenario/gallery';
+import type { SetUp } from '@/seed/set-up';
 
 type Demo = {
   today: Day;

@@ -5,8 +5,8 @@ import { db } from '@/lib/platform/db/client';
 import { inTransaction } from '@/lib/platform/db/transaction';
 import { newId } from '@/lib/platform/new-id';
 import { ok } from '@/lib/platform/result';
-import { gallery } from '../scenario/gallery';
-import { beginningOf, type SetUp } from '../set-up';
+import { gallery } from '@/seed/scenario/gallery';
+import { beginningOf, type SetUp } from '@/seed/set-up';
 
 /** What stays in the drawer. */
 const floatMost = 20_000n;

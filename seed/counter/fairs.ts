@@ -13,9 +13,9 @@ import { readPiecesForSale, readTaxParts } from '@/lib/sales/reads';
 import { pieceLine } from '@/lib/sales/rules';
 import { priceSlip } from '@/lib/sales/rules/pricing';
 import { recordSales } from '@/lib/sales/writes/record-sales';
-import { gallery, taxPlaces } from '../scenario/gallery';
-import { fairs } from '../scenario/outside';
-import type { SetUp } from '../set-up';
+import { gallery, taxPlaces } from '@/seed/scenario/gallery';
+import { fairs } from '@/seed/scenario/outside';
+import type { SetUp } from '@/seed/set-up';
 
 type Demo = { today: Day; setUp: SetUp };
 type Shelved = { skuId: string; code: string; onHand: number };

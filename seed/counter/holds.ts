@@ -18,9 +18,9 @@ import { pieceLine, type PieceForSale } from '@/lib/sales/rules';
 import { recordSales } from '@/lib/sales/writes/record-sales';
 import { readTaxSetting } from '@/lib/tax/reads';
 import { planByDefault } from '@/lib/layaway/rules/begin';
-import { gallery } from '../scenario/gallery';
-import * as scenario from '../scenario/holds';
-import type { SetUp } from '../set-up';
+import { gallery } from '@/seed/scenario/gallery';
+import * as scenario from '@/seed/scenario/holds';
+import type { SetUp } from '@/seed/set-up';
 
 type Demo = { today: Day; setUp: SetUp; collectors: ReadonlyMap<string, string> };
 type Shelf = { pieces: PieceForSale[]; gone: string };

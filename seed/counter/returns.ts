@@ -10,9 +10,14 @@ import { priceSlip, type LineToPrice } from '@/lib/sales/rules/pricing';
 import { recordSales, type SaleToRecord } from '@/lib/sales/writes/record-sales';
 import { openCredit } from '@/lib/vouchers/writes';
 import { openStoreCredit } from '@/lib/vouchers/writes/open-store-credit';
-import { gallery } from '../scenario/gallery';
-import { storeCreditGiven, takenBack, vouchersSold, type VoucherSold } from '../scenario/returns';
-import type { SetUp } from '../set-up';
+import { gallery } from '@/seed/scenario/gallery';
+import {
+  storeCreditGiven,
+  takenBack,
+  vouchersSold,
+  type VoucherSold,
+} from '@/seed/scenario/returns';
+import type { SetUp } from '@/seed/set-up';
 
 type Play = { today: Day; setUp: SetUp; collectors: ReadonlyMap<string, string> };
 

@@ -14,9 +14,9 @@ import { usualWords } from '@/lib/wholesale/rules';
 import { keepShopOrder } from '@/lib/wholesale/writes';
 import { promiseTown } from '@/lib/wholesale/writes/promises';
 import { shipShopOrder } from '@/lib/wholesale/writes/ship';
-import { gallery } from '../scenario/gallery';
-import { shops } from '../scenario/outside';
-import type { SetUp } from '../set-up';
+import { gallery } from '@/seed/scenario/gallery';
+import { shops } from '@/seed/scenario/outside';
+import type { SetUp } from '@/seed/set-up';
 
 type Demo = { today: Day; setUp: SetUp };
 

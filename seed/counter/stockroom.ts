@@ -21,9 +21,9 @@ import { beginCount, bookCount } from '@/lib/stock/writes/count';
 import { movePieces } from '@/lib/stock/writes/move';
 import { addPlace, renamePlace } from '@/lib/stock/writes/places';
 import { scanInCount, setCounted } from '@/lib/stock/writes/scan';
-import { backRoomName, gallery } from '../scenario/gallery';
-import { kilnShed, noteWords, otherGalleries } from '../scenario/stockroom';
-import type { SetUp } from '../set-up';
+import { backRoomName, gallery } from '@/seed/scenario/gallery';
+import { kilnShed, noteWords, otherGalleries } from '@/seed/scenario/stockroom';
+import type { SetUp } from '@/seed/set-up';
 
 type Demo = { today: Day; setUp: SetUp };
 

@@ -16,7 +16,7 @@ import { payReferralFee, recordReferralFee } from '@/lib/sales/writes/referral-f
 import type { TaxStateInput } from '@/lib/tax/input';
 import { readTaxSetting } from '@/lib/tax/reads';
 import { taxableOf } from '@/lib/tax/rules/treatment';
-import { gallery } from '../scenario/gallery';
+import { gallery } from '@/seed/scenario/gallery';
 import {
   broughtBy,
   certificates,
@@ -25,8 +25,8 @@ import {
   sentAway,
   trade,
   unregistered,
-} from '../scenario/tax';
-import type { SetUp } from '../set-up';
+} from '@/seed/scenario/tax';
+import type { SetUp } from '@/seed/set-up';
 
 /** What the tax and the trade of the demo stand on. */
 export type TaxDemo = {
