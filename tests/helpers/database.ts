@@ -1,4 +1,5 @@
 import { randomUUID } from 'node:crypto';
+import { setTimeout as pause } from 'node:timers/promises';
 import pg from 'pg';
 import { inject } from 'vitest';
 import { db } from '@/lib/platform/db/client';
@@ -50,6 +51,19 @@ export async function makeDatabase(): Promise<string> {
 /** Lets go of this file's database; called once after its last test. */
 export async function dropDatabase(): Promise<void> {
   await db().$disconnect();
+  for (let triesLeft = 20; ; triesLeft -= 1) {
+    try {
+      return await dropOnce();
+    } catch (error) {
+      // PostgreSQL's own cleaning may be at work in it, and that is not ours to end: it is short.
+      const isCleaned = error instanceof pg.DatabaseError && error.code === '42501';
+      if (!isCleaned || triesLeft === 0) throw error;
+      await pause(100);
+    }
+  }
+}
+
+async function dropOnce(): Promise<void> {
   await connected(urlOf('postgres'), (session) =>
     session.query(`drop database if exists ${own} with (force)`),
   );

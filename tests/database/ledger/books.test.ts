@@ -10,7 +10,14 @@ import { ok } from '@/lib/platform/result';
 import { decideCommissionSale } from '@/lib/sales/rules';
 import { recordSales } from '@/lib/sales/writes/record-sales';
 import { startAfresh } from '@/tests/helpers/database';
-import { aPieceHere, aSale, doing, openGallery, type OpenGallery, sellNow } from '../sales/open-gallery';
+import {
+  aPieceHere,
+  aSale,
+  doing,
+  openGallery,
+  type OpenGallery,
+  sellNow,
+} from '../sales/open-gallery';
 
 let gallery: OpenGallery;
 let commissionId: string;

@@ -5,7 +5,14 @@ import { listPiecesToMake } from '@/lib/studio/reads';
 import { listSoldOut } from '@/lib/studio/reads/make-next';
 import { moveJobOn, openJob } from '@/lib/studio/writes';
 import { startAfresh } from '../../helpers/database';
-import { aPieceHere, aSale, doing, openGallery, type OpenGallery, sellNow } from '../sales/open-gallery';
+import {
+  aPieceHere,
+  aSale,
+  doing,
+  openGallery,
+  type OpenGallery,
+  sellNow,
+} from '../sales/open-gallery';
 import { aKey } from './a-studio';
 
 let gallery: OpenGallery;
