@@ -21,16 +21,18 @@ export default async function TodayPage() {
   const today = await getToday(actor, now());
   const { zone, todayOn } = today;
   const isToday = today.diary?.some((one) => one.startsOn === todayOn) ?? false;
+  const seeTo = <SeeTo lines={today.toSeeTo} />;
   const diary = <InTheDiary appointments={today.diary ?? []} zone={zone} todayOn={todayOn} />;
   return (
     <>
       <PageHead title={today.title} lead={summaryOf(today)} />
       {today.taken ? <TakenToday taken={today.taken} /> : null}
-      <SeeTo lines={today.toSeeTo} />
+      {today.sells ? seeTo : null}
       {isToday ? diary : null}
       {today.waiting.map((group, place) => (
         <Waiting key={group.on} group={group} size={place === 0 ? 'large' : 'small'} />
       ))}
+      {today.sells ? null : seeTo}
       {isToday ? null : diary}
       {today.tooLong ? <OnTheBench standing={today.tooLong} /> : null}
       <NoneLeft pieces={today.noneLeft} mayMake={today.mayMake} />

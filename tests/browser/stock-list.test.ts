@@ -25,7 +25,11 @@ async function lookAt(csv: string, name = 'spring-stock.csv') {
 
 /** The template with a dearer first piece, a new piece, and one line that cannot be read. */
 function changedTemplate(): string {
-  const lines = template.trimEnd().split('\r\n');
+  // Counts are left out: some of the pieces are held, and a list does not count those away.
+  const lines = template
+    .trimEnd()
+    .split('\r\n')
+    .map((line) => line.replace(/,\d+,(?=\d*,[a-z ]+$)/, ',,'));
   const dearer = (lines[1] ?? '').replace('$138.00', '"$1,142.50"');
   const fresh =
     'GULL-5-MOO,Gull on a Post,relief tile,5,127 mm,3/4,in,Moon white,$44.00,,520 g,3,,open stock';

@@ -117,7 +117,9 @@ function useFinding({ slipId, newSlipId, stamp }: FindFieldProps) {
     if (queue.isBusy || (text.length < lettersLeast && text !== '')) return;
     const more = { find: text, typing: '1' };
     timer.current = setTimeout(() => {
-      if (!queue.isBusy) router.replace(counterHref(slipId, more), { scroll: false });
+      if (queue.isBusy) return;
+      sent.current = text;
+      router.replace(counterHref(slipId, more), { scroll: false });
     }, pauseMs);
   };
   const refusal = state.kind === 'refused' ? state.message : told;

@@ -27,6 +27,8 @@ export type Today = {
   noneLeft: readonly SoldOut[];
   taken: DayOfReceipts | null;
   toSeeTo: readonly ToSeeTo[];
+  /** Whoever sells makes the calls first; to the others their own turn comes first. */
+  sells: boolean;
   mayMake: boolean;
 };
 
@@ -58,6 +60,7 @@ export async function getToday(actor: Actor, at: Date): Promise<Today> {
     noneLeft,
     taken,
     toSeeTo,
+    sells: may('counter.sell'),
     mayMake: may('studio.move'),
   };
 }

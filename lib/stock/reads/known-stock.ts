@@ -21,6 +21,7 @@ const knownRow = z.object({
   gtin: z.string().nullable(),
   making: z.enum(makings.map((each) => each.making)),
   here: z.number(),
+  held: z.number(),
   numbersLeft: z.number().nullable(),
   isSecond: z.boolean(),
 });
@@ -44,6 +45,7 @@ export async function readKnownStock(
       sku."widthUm", sku."heightUm", sku."depthUm", sku."weightG",
       coalesce(dated."priceCents", sku."priceCents") AS "priceCents",
       sku."costCents", sku.gtin, sku.making::text, coalesce(level."onHand", 0) AS here,
+      coalesce(level.held, 0) AS held,
       edition.size - coalesce(given.last, 0) AS "numbersLeft", sku.grade <> 'first' AS "isSecond"
     FROM "Sku" sku
     JOIN "Design" design ON design.id = sku."designId"

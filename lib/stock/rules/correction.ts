@@ -17,6 +17,7 @@ export type CorrectionRefusal =
   | NumberRefusal
   | { code: 'no_pieces' }
   | { code: 'fewer_here'; onHand: number }
+  | { code: 'held_for_somebody'; held: number }
   | { code: 'count_agrees'; onHand: number };
 
 /**
@@ -24,21 +25,25 @@ export type CorrectionRefusal =
  *
  * @param said the reason, and how many pieces; for `counted`, how many are here now
  * @param onHand how many were thought to be here
+ * @param held of those, how many are kept back for somebody: they do not vanish unseen
  * @returns refuses, in this order: none for anything but a count, more broken or missing than are
- *   here, a count that agrees
+ *   here, a count that agrees, fewer left than are held
  * @example decideCorrection({ reason: 'counted', pieces: 3 }, 5) // -2
  */
 export function decideCorrection(
   said: { reason: CorrectionReason; pieces: number },
   onHand: number,
+  held = 0,
 ): Result<number, CorrectionRefusal> {
   const { reason, pieces } = said;
   if (reason === 'counted') {
-    return pieces === onHand ? refuse({ code: 'count_agrees', onHand }) : ok(pieces - onHand);
+    if (pieces === onHand) return refuse({ code: 'count_agrees', onHand });
+    return pieces < held ? refuse({ code: 'held_for_somebody', held }) : ok(pieces - onHand);
   }
   if (pieces === 0) return refuse({ code: 'no_pieces' });
   if (reason === 'made') return ok(pieces);
-  return pieces > onHand ? refuse({ code: 'fewer_here', onHand }) : ok(-pieces);
+  if (pieces > onHand) return refuse({ code: 'fewer_here', onHand });
+  return pieces > onHand - held ? refuse({ code: 'held_for_somebody', held }) : ok(-pieces);
 }
 
 /** Says in a full sentence why a correction was not written down. */
@@ -66,6 +71,10 @@ function correctionMessage(refusal: OtherRefusal): string {
       return refusal.onHand === 0
         ? 'None are here by our count. If one was, write down the count first.'
         : `By our count only ${refusal.onHand} are here.`;
+    case 'held_for_somebody':
+      return refusal.held === 1
+        ? 'One of them is held for somebody. Call them and let the hold go first.'
+        : `${refusal.held} of them are held for somebody. Call them and let the holds go first.`;
     case 'count_agrees':
       return `That is what we thought: ${refusal.onHand} here. There is nothing to write down.`;
   }

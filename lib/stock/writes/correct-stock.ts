@@ -46,7 +46,7 @@ export async function correctStock(
       const piece = await shelfOf(tx, input.skuId, placeId);
       if (!piece) return refuse({ code: 'unknown_piece' });
       const { skuId, reason, note } = input;
-      const decided = decideCorrection({ reason, pieces: input.pieces }, piece.onHand);
+      const decided = decideCorrection({ reason, pieces: input.pieces }, piece.onHand, piece.held);
       if (!decided.ok) return decided;
       const numbered = await numberNamed(tx, input, { ...piece, placeId, quantity: decided.value });
       if (!numbered.ok) return numbered;
@@ -70,10 +70,11 @@ async function shelfOf(tx: Tx, skuId: string, placeId: string) {
     where: { id: skuId },
     select: {
       ...{ code: true, costCents: true, edition: { select: { size: true, artistProofs: true } } },
-      levels: { where: { placeId }, select: { onHand: true }, take: 1 },
+      levels: { where: { placeId }, select: { onHand: true, held: true }, take: 1 },
     },
   });
-  return sku && { ...sku, onHand: sku.levels[0]?.onHand ?? 0 };
+  const { onHand, held } = sku?.levels[0] ?? { onHand: 0, held: 0 };
+  return sku && { ...sku, onHand, held };
 }
 
 type NumberedPiece = NonNullable<Awaited<ReturnType<typeof shelfOf>>> & {

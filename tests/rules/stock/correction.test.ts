@@ -26,6 +26,21 @@ test.each([
 });
 
 test.each([
+  { said: { reason: 'broken', pieces: 2 }, held: 4 },
+  { said: { reason: 'missing', pieces: 5 }, held: 1 },
+  { said: { reason: 'counted', pieces: 2 }, held: 3 },
+] as const)('$said where $held of five are held is refused', ({ said, held }) => {
+  const decided = decideCorrection(said, 5, held);
+  expect(decided).toEqual({ ok: false, refusal: { code: 'held_for_somebody', held } });
+  if (!decided.ok) expect(correctionRefusalMessage(decided.refusal)).toMatch(/held .*\.$/);
+});
+
+test('what is held may stay while the others go', () => {
+  const said = { reason: 'counted', pieces: 3 } as const;
+  expect(decideCorrection(said, 5, 3)).toEqual({ ok: true, value: -2 });
+});
+
+test.each([
   [0, 0, 'None here.'],
   [1, 0, 'The last one is here.'],
   [4, 0, '4 here.'],

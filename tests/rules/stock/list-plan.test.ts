@@ -180,6 +180,7 @@ test.each([
   ['fewer of an edition', { numbersLeft: 3 }, '3,', /which number is gone/],
   ['more than an edition has left', { numbersLeft: 3 }, '8,', /only 3 left/],
   ['an edition as open stock', { numbersLeft: 3 }, '4,open stock', /was stated, and stays/],
+  ['fewer than are held', { held: 3 }, '2,', /3 of them are held/],
   ['a second as an edition', { isSecond: true }, '4,edition', /no piece of an edition/],
 ])('a list does not make %s', (_label, marks, cells, words) => {
   const read = readHeading(['code', 'here', 'making']);

@@ -6,20 +6,26 @@ export type KnownMarks = {
   /** How many numbers its edition has left; null or left out for what is no stated edition. */
   numbersLeft?: number | null | undefined;
   isSecond?: boolean | undefined;
+  /** Of those that are here, how many are kept back for somebody. */
+  held?: number | undefined;
 };
 
 /**
  * What a line of a stock list would break: the word of an edition, or the mark of a second.
  *
  * @param listed how the piece is made and how many are here, after the line
- * @returns null for nothing; in this order: a second made an edition, a stated edition made
+ * @returns null for nothing; in this order: fewer here than are held for somebody, a second made an edition, a stated edition made
  *   something else, numbers that would be gone without being named, more than the edition has left
  */
 export function marksFault(
   listed: { making: Making; here: number },
   known: KnownMarks & { here: number },
 ): RowFault | null {
-  const { numbersLeft = null, isSecond = false } = known;
+  const { numbersLeft = null, isSecond = false, held = 0 } = known;
+  if (listed.here < held && listed.here !== known.here) {
+    const are = held === 1 ? 'One of them is' : `${held} of them are`;
+    return { column: 'here', sentence: `${are} held for somebody; let the hold go first.` };
+  }
   if (isSecond && listed.making === 'edition') {
     return { column: 'making', sentence: 'A second is no piece of an edition.' };
   }
