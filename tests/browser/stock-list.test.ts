@@ -86,16 +86,17 @@ test.each([
 test('a piece that broke at the counter is written down, and its history tells it', async () => {
   await page.goto('/stock/GULL-5-MOO');
   await page.getByText('Something came, broke or was counted').click();
-  await page.getByLabel('Broken').check();
-  await page.getByLabel('How many').fill('9');
-  await page.getByRole('button', { name: 'Write it down' }).click();
+  const form = page.getByRole('form', { name: 'Correct what is here' });
+  await form.getByLabel('Broken').check();
+  await form.getByLabel('How many').fill('9');
+  await form.getByRole('button', { name: 'Write it down' }).click();
   await page.getByText('By our count only 3 are here.').waitFor();
-  expect(await page.getByLabel('How many').inputValue()).toBe('9');
-  await page.getByLabel('How many').fill('1');
-  await page.getByRole('button', { name: 'Write it down' }).click();
+  expect(await form.getByLabel('How many').inputValue()).toBe('9');
+  await form.getByLabel('How many').fill('1');
+  await form.getByRole('button', { name: 'Write it down' }).click();
   await page.getByText('Written down: 2 here now.').waitFor();
   await page.reload();
-  expect(await page.getByRole('row').filter({ hasText: '1 broken' }).count()).toBe(1);
+  expect(await page.getByRole('listitem').filter({ hasText: '1 broke' }).count()).toBe(1);
 });
 
 test('a piece is found on a phone, with a slip of the finger', async () => {
