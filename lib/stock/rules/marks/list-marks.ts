@@ -10,6 +10,8 @@ export type KnownMarks = {
   held?: number | undefined;
 };
 
+type Known = KnownMarks & { here: number };
+
 /**
  * What a line of a stock list would break: the word of an edition, or the mark of a second.
  *
@@ -19,24 +21,34 @@ export type KnownMarks = {
  */
 export function marksFault(
   listed: { making: Making; here: number },
-  known: KnownMarks & { here: number },
+  known: Known,
 ): RowFault | null {
-  const { numbersLeft = null, isSecond = false, held = 0 } = known;
-  if (listed.here < held && listed.here !== known.here) {
-    const are = held === 1 ? 'One of them is' : `${held} of them are`;
-    return { column: 'here', sentence: `${are} held for somebody; let the hold go first.` };
-  }
-  if (isSecond && listed.making === 'edition') {
+  const held = heldFault(listed.here, known);
+  if (held) return held;
+  if (known.isSecond && listed.making === 'edition') {
     return { column: 'making', sentence: 'A second is no piece of an edition.' };
   }
-  if (numbersLeft === null) return null;
+  const { numbersLeft = null } = known;
+  return numbersLeft === null ? null : editionFault(listed, { here: known.here, numbersLeft });
+}
+
+function heldFault(here: number, { held = 0, here: before }: Known): RowFault | null {
+  if (here >= held || here === before) return null;
+  const are = held === 1 ? 'One of them is' : `${held} of them are`;
+  return { column: 'here', sentence: `${are} held for somebody; let the hold go first.` };
+}
+
+function editionFault(
+  listed: { making: Making; here: number },
+  { here, numbersLeft }: { here: number; numbersLeft: number },
+): RowFault | null {
   if (listed.making !== 'edition') {
     return { column: 'making', sentence: 'Its edition was stated, and stays.' };
   }
-  if (listed.here < known.here) {
+  if (listed.here < here) {
     const sentence = 'This is an edition: write down on its page which number is gone.';
     return { column: 'here', sentence };
   }
-  if (listed.here <= known.here + numbersLeft) return null;
+  if (listed.here <= here + numbersLeft) return null;
   return { column: 'here', sentence: `Its edition has only ${numbersLeft} left to come.` };
 }
