@@ -37,19 +37,3 @@ export function sharesOf(netCents: readonly bigint[]): number[] {
 export function shareWords(tenths: number): string {
   return `${Math.floor(tenths / 10)}.${tenths % 10} %`;
 }
-
-/**
- * Rows as CSV: RFC 4180, lines that end in CR LF, and a first sign that a spreadsheet would take
- * for a formula made harmless by an apostrophe before it.
- *
- * @example csvOf([['a "b"', '=1+1']]) // '"a ""b""",\'=1+1\r\n'
- */
-export function csvOf(rows: readonly (readonly string[])[]): string {
-  return rows.map((cells) => `${cells.map(csvCell).join(',')}\r\n`).join('');
-}
-
-function csvCell(text: string): string {
-  const isAmount = /^-?\d+(?:\.\d+)?$/.test(text);
-  const harmless = !isAmount && /^[=+\-@\t\r]/.test(text) ? `'${text}` : text;
-  return /[",\r\n]/.test(harmless) ? `"${harmless.replaceAll('"', '""')}"` : harmless;
-}

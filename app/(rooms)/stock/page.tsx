@@ -1,6 +1,7 @@
 import type { Metadata } from 'next';
 import { ButtonLink } from '@/app/ui/button/button';
 import { Empty } from '@/app/ui/page/empty';
+import { InThisRoom } from '@/app/ui/page/in-this-room';
 import { PageHead } from '@/app/ui/page/page-head';
 import { Views } from '@/app/ui/page/views';
 import { Wall } from '@/app/ui/piece/piece-hanging';
@@ -37,7 +38,13 @@ export default async function StockPage({ searchParams }: StockPageProps) {
             Bring in a stock list
           </ButtonLink>
         ) : null}
+        {isAllowed(actor.roles, 'catalogue.keep') ? (
+          <ButtonLink href="/stock/new" variant="quiet">
+            Write a piece down
+          </ButtonLink>
+        ) : null}
       </PageHead>
+      <InThisRoom room="stock" here="pieces" roles={actor.roles} />
       <FindPiece find={find} kind={kind} />
       <Kinds room={room} find={find} kind={kind} />
       {room.pieces.length === 0 ? <BareWall find={find} mayLoad={mayLoad} /> : null}

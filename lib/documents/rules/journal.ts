@@ -1,7 +1,7 @@
 import type { EntryPaper, JournalEntryShown } from '@/lib/ledger/rules';
 import { plainCents } from '@/lib/money/rules';
 import { inColumns } from '@/lib/ledger/rules';
-import { csvFile } from './csv';
+import { csvText } from '@/lib/files/rules/csv';
 
 const heads = [
   'entry',
@@ -35,7 +35,7 @@ export function journalCsv(entries: readonly JournalEntryShown[]): string {
       ];
     }),
   );
-  return csvFile([heads, ...rows]);
+  return csvText([heads, ...rows]);
 }
 
 /** The paper that an entry comes from, in words. */

@@ -1,6 +1,6 @@
 import { plainCents } from '@/lib/money/rules';
 import type { WorthLine } from '@/lib/stock/rules/moves/worth';
-import { csvFile } from './csv';
+import { csvText } from '@/lib/files/rules/csv';
 
 const heads = [
   'code',
@@ -25,5 +25,5 @@ export function worthCsv(lines: readonly WorthLine[]): string {
     line.isKnown ? plainCents(line.fifoCents) : '',
     plainCents(line.retailCents),
   ]);
-  return csvFile([heads, ...rows]);
+  return csvText([heads, ...rows]);
 }

@@ -13,7 +13,7 @@ export type Tx = Prisma.TransactionClient;
 /** The same key came with something else in it: a fault of the page, told in plain words. */
 export type KeyRefusal = { code: 'key_used_for_something_else' };
 
-const triesMax = 6;
+const triesMax = 10;
 
 class RolledBack<Refusal> extends Error {
   constructor(readonly refusal: Refusal) {
@@ -22,7 +22,7 @@ class RolledBack<Refusal> extends Error {
 }
 
 /**
- * Runs one command as one Serializable transaction, again up to six times when PostgreSQL finds
+ * Runs one command as one Serializable transaction, again up to ten times when PostgreSQL finds
  * two of them in each other's way. A refusal rolls everything back.
  */
 export async function inTransaction<Value, Refusal>(

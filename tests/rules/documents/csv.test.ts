@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { csvField, csvFile } from '@/lib/documents/rules/csv';
+import { csvText } from '@/lib/files/rules/csv';
 import { journalCsv } from '@/lib/documents/rules/journal';
 import { addressLines } from '@/lib/documents/rules';
 
@@ -19,11 +19,11 @@ describe('a field of a file', () => {
     ['12.50', '12.50'],
     ['', ''],
   ])('%j is written as %j', (text, written) => {
-    expect(csvField(text)).toBe(written);
+    expect(csvText([[text]])).toBe(`\uFEFF${written}\r\n`);
   });
 
   test('rows end in CRLF, and the file says that it is UTF-8', () => {
-    expect(csvFile([['a', 'b'], ['ü']])).toBe('\uFEFFa,b\r\nü\r\n');
+    expect(csvText([['a', 'b'], ['ü']])).toBe('\uFEFFa,b\r\nü\r\n');
   });
 });
 

@@ -1,8 +1,8 @@
 import { requireActor } from '@/lib/access/reads';
+import { csvText } from '@/lib/files/rules/csv';
 import { plainCents } from '@/lib/money/rules';
 import { monthAddress } from '@/lib/reports/input';
 import { monthByDesign, type MonthByDesign } from '@/lib/reports/reads';
-import { csvOf } from '@/lib/reports/rules';
 
 /** The month by design as CSV, for a spreadsheet. */
 export async function GET(request: Request): Promise<Response> {
@@ -11,7 +11,7 @@ export async function GET(request: Request): Promise<Response> {
   const { month } = monthAddress.parse(query);
   if (!month) return new Response('Write a month, such as 2026-11.', { status: 400 });
   const report = await monthByDesign(actor, month);
-  return new Response(csvOf(rowsOf(report)), {
+  return new Response(csvText(rowsOf(report)), {
     headers: {
       'content-type': 'text/csv; charset=utf-8',
       'content-disposition': `attachment; filename="month-by-design-${month}.csv"`,
