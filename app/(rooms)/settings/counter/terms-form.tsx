@@ -1,3 +1,4 @@
+import { ButtonLink } from '@/app/ui/button/button';
 import { SubmitButton } from '@/app/ui/button/submit-button';
 import { Field } from '@/app/ui/form/field';
 import { FormFrame } from '@/app/ui/form/form-frame';
@@ -84,6 +85,9 @@ function Returns({ gallery }: TermsProps) {
           in some states the terms count only when they are posted where a buyer sees them before
           paying. A sign at the counter with these words does it.
         </Caution>
+        <ButtonLink href="/settings/counter/sign" variant="quiet" download>
+          Print the sign
+        </ButtonLink>
       </div>
     </Section>
   );
