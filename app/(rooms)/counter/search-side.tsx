@@ -1,3 +1,4 @@
+import Link from 'next/link';
 import { Empty } from '@/app/ui/page/empty';
 import { Notice } from '@/app/ui/page/notice';
 import type { Actor } from '@/lib/access/rules';
@@ -97,7 +98,11 @@ export async function ShortOf({ actor, code, taken, at }: ShortOfProps) {
   return (
     <Notice kind="refused">
       {why}
-      {where} If you hold one in your hand, put the count right in Stock first.
+      {where} If you hold one in your hand, put the count right in Stock first. Otherwise{' '}
+      <Link href={`/holds/new?find=${encodeURIComponent(piece.code)}`}>
+        note who is to be told when it is back
+      </Link>
+      , or <Link href={`/orders/new?sku=${encodeURIComponent(piece.code)}`}>order one</Link>.
     </Notice>
   );
 }
