@@ -89,7 +89,9 @@ async function happen(one: Step, world: World): Promise<boolean> {
   if (one.does === 'sell' || one.does === 'sell twice') {
     const sale = aSale([{ piece, quantity: one.count }]);
     const first = await sellNow(doer, sale);
-    if (one.does === 'sell twice') expect(await sellNow(doer, sale)).toEqual(first);
+    // What was refused may go through a moment later; what was sold is sold once.
+    const isSentAgain = one.does === 'sell twice' && first.ok;
+    if (isSentAgain) expect(await sellNow(doer, sale)).toEqual(first);
     return first.ok;
   }
   if (one.does === 'take back') return bringBack(one, { ...world, doer });
