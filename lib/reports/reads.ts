@@ -5,7 +5,8 @@ import type { Actor } from '@/lib/access/rules';
 import { monthRange, type Month } from '@/lib/dates/rules';
 import { sumCents } from '@/lib/money/rules';
 import { db } from '@/lib/platform/db/client';
-import { kindsForLater, otherKinds, sharesOf } from './rules';
+import { kindsForLater } from '@/lib/ledger/rules/sale-entry';
+import { otherKinds, sharesOf } from './rules';
 
 /** A picture as pages show it. */
 export type ReportPicture = { src: string; alt: string; width: number; height: number };

@@ -1,14 +1,6 @@
 import type { LineKind } from '@/lib/ledger/rules';
 import { splitCents } from '@/lib/money/rules';
 
-/** Lines that are money for later: no sale yet, so no part of the month. */
-export const kindsForLater = [
-  'voucher',
-  'instalment',
-  'order_deposit',
-  'layaway_payment',
-] as const satisfies readonly LineKind[];
-
 /** Lines that are sold without a design. */
 export const otherKinds: LineKind[] = ['typed', 'shipping', 'installation', 'design_work'];
 

@@ -1,6 +1,7 @@
 import 'server-only';
 import { z } from 'zod';
 import type { Prisma } from '@/generated/prisma/client';
+import { kindsForLater } from '@/lib/ledger/rules/sale-entry';
 import { db } from '@/lib/platform/db/client';
 import type { Cents } from '@/lib/money/rules';
 
@@ -51,7 +52,7 @@ export async function readSoldAtFair(
         coalesce(sum(each."netCents"), 0) AS "netCents"
       FROM "GoodsReturnLine" each WHERE each."saleLineId" = line.id
     ) back
-    WHERE line.kind NOT IN ('voucher', 'instalment', 'order_deposit', 'layaway_payment')
+    WHERE line.kind::text <> ALL(${[...kindsForLater]})
       AND (sale."fairId" = ${fairId}::uuid
         OR sale."placeId" = (SELECT "placeId" FROM "Fair" WHERE id = ${fairId}::uuid))
     GROUP BY coalesce(line."designId"::text, line.title)
@@ -75,7 +76,7 @@ export async function readSoldByFair(
     JOIN "Sale" sale ON sale."fairId" = fair.id OR sale."placeId" = fair."placeId"
     JOIN "SaleLine" line ON line."saleId" = sale.id
     WHERE fair.id = ANY(${[...fairIds]}::uuid[])
-      AND line.kind NOT IN ('voucher', 'instalment', 'order_deposit', 'layaway_payment')
+      AND line.kind::text <> ALL(${[...kindsForLater]})
     GROUP BY fair.id`;
   const rows = z.array(sumRow).parse(found);
   return new Map(rows.map((row) => [row.fairId, row.netCents]));

@@ -102,9 +102,17 @@ const accountOfLine: Record<LineKind, AccountCode> = {
   layaway_payment: accounts.layawayHeld,
 };
 
-/** Whether a line is money for later: no sale yet, never taxed, never discounted. */
+/** Lines that are money for later: no sale yet, never taxed, never discounted. */
+export const kindsForLater: readonly LineKind[] = [
+  'voucher',
+  'instalment',
+  'order_deposit',
+  'layaway_payment',
+];
+
+/** Whether a line is one of the {@link kindsForLater}. */
 export function isMoneyForLater(kind: LineKind): boolean {
-  return ['voucher', 'instalment', 'order_deposit', 'layaway_payment'].includes(kind);
+  return kindsForLater.includes(kind);
 }
 
 /**

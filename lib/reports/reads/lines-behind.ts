@@ -6,7 +6,8 @@ import type { Actor } from '@/lib/access/rules';
 import { monthRange, type Day, type Month } from '@/lib/dates/rules';
 import { sumCents } from '@/lib/money/rules';
 import { db } from '@/lib/platform/db/client';
-import { kindsForLater, otherKinds } from '../rules';
+import { kindsForLater } from '@/lib/ledger/rules/sale-entry';
+import { otherKinds } from '../rules';
 
 /** One line of a slip behind a figure of the month. */
 export type LineOfMonth = {
