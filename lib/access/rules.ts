@@ -64,11 +64,21 @@ export const permissions = {
   'tax.see': { roles: ['owner', 'gallery', 'books'], words: 'look at tax places and certificates' },
   'collectors.see': { roles: everyone, words: 'look up collectors' },
   'collectors.write': { roles: gallery, words: 'write down a collector, or change what is known' },
+  'collectors.merge': { roles: gallery, words: 'find two collectors to be one' },
+  'collectors.erase': {
+    roles: ownerAlone,
+    words: 'hand out or strike out what is known of a collector',
+  },
   'commissions.see': { roles: everyone, words: 'look at commissions' },
   'commissions.see_money': {
     roles: ['owner', 'gallery', 'books'],
     words: 'see what a commission costs and what was paid',
   },
+  'commissions.propose': {
+    roles: ownerAlone,
+    words: 'price a proposal, see how it was built up, and send it',
+  },
+  'commissions.give_back': { roles: ownerAlone, words: 'give back what a collector paid' },
   'commissions.write': { roles: making, words: 'log a request, show sketches, note a yes' },
   'commissions.agree': { roles: ownerAlone, words: 'agree on a price and a day' },
   'commissions.take_money': { roles: gallery, words: 'ask for a deposit and take it' },
@@ -99,6 +109,28 @@ export type Actor = Readonly<{ id: string; name: string; roles: readonly Role[] 
 
 /** Whoever acts, and the instant at which they do. */
 export type Doer = Readonly<{ actor: Actor; at: Date }>;
+
+/**
+ * A collector who does something on their own page: by which link, for which commission and under
+ * which name, and the instant. They hold no role: what they may do is written at the command.
+ */
+export type PageDoer = Readonly<{
+  page: Readonly<{ linkId: string; commissionId: string; name: string }>;
+  at: Date;
+}>;
+
+/** Someone who works here, or a collector on their own page. */
+export type AnyDoer = Doer | PageDoer;
+
+/** Whether it is a collector on their own page. */
+export function isAtPage(doer: AnyDoer): doer is PageDoer {
+  return 'page' in doer;
+}
+
+/** The one who works here; null for a collector on their own page. */
+export function staffIdOf(doer: AnyDoer): string | null {
+  return isAtPage(doer) ? null : doer.actor.id;
+}
 
 /** Why something was not done: the person's roles do not allow it. */
 export type NotAllowed = { code: 'not_allowed'; permission: Permission };

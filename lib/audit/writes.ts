@@ -1,5 +1,5 @@
 import 'server-only';
-import type { Doer } from '@/lib/access/rules';
+import { isAtPage, staffIdOf, type AnyDoer } from '@/lib/access/rules';
 import type { Tx } from '@/lib/platform/db/transaction';
 
 /** A fact of an audit line. Cents may be given as they are; they are kept as decimal text. */
@@ -16,19 +16,20 @@ export type AuditEntry = {
 };
 
 /** Writes down who did what; joins the caller's transaction. Never changed or deleted after. */
-export async function recordAudit(tx: Tx, doer: Doer, entry: AuditEntry): Promise<void> {
+export async function recordAudit(tx: Tx, doer: AnyDoer, entry: AuditEntry): Promise<void> {
   await recordAudits(tx, [{ doer, ...entry }]);
 }
 
 /** Writes down many things that happened in one statement; joins the caller's transaction. */
 export async function recordAudits(
   tx: Tx,
-  entries: readonly (AuditEntry & { doer: Doer })[],
+  entries: readonly (AuditEntry & { doer: AnyDoer })[],
 ): Promise<void> {
   await tx.auditLine.createMany({
     data: entries.map(({ doer, did, subject, subjectId, facts }) => ({
       at: doer.at,
-      staffId: doer.actor.id,
+      staffId: staffIdOf(doer),
+      linkId: isAtPage(doer) ? doer.page.linkId : null,
       did,
       subject,
       subjectId,

@@ -9,9 +9,9 @@ import { db } from '@/lib/platform/db/client';
 import { factsOf, factsSelect } from './reads/facts';
 import { pictureOf, pictureSelect, type CommissionPictureShown } from './reads/picture';
 import { readTelling } from './reads/telling';
-import { nextWords, standingSentence } from './rules/sentences';
-import { standing, type WaitsOn } from './rules/standing';
-import type { WhereKey } from './rules/where';
+import { nextWords, standingSentence } from './rules/course/sentences';
+import { standing, type WaitsOn } from './rules/course/standing';
+import type { WhereKey } from './rules/course/where';
 
 /** The most commissions that a list shows. */
 export const commissionsListed = 300;

@@ -17,20 +17,36 @@ const faces = {
   bold: 'source-sans-3-600-normal',
 } as const;
 
+/** The full pages that a gallery prints on, in points. */
+export const fullPages = {
+  letter: { width: 612, height: 792, margin: 60 },
+  a4: { width: 595.28, height: 841.89, margin: 60 },
+} as const;
+
+/** A page's size, in points. */
+export type PageSize = { readonly width: number; readonly height: number; readonly margin: number };
+
+/** The full page of a gallery's setting: US Letter, or A4. */
+export function fullPageOf(gallery: { paperSize: 'letter' | 'a4' }): PageSize {
+  return fullPages[gallery.paperSize];
+}
+
 /** The gallery as it stands at the head of every paper. */
 export type PaperGallery = Parameters<typeof addressLines>[0] & { name: string; tagline: string };
 
 /**
  * Makes a paper and writes it with `write`.
  *
+ * @param size half a letter page unless another is named; see {@link fullPageOf}
  * @returns the bytes of a PDF with real text and its own type in it
  */
 export async function makePaper(
   title: string,
   gallery: PaperGallery,
   write: (paper: Paper) => void,
+  size: PageSize = halfLetter,
 ): Promise<Uint8Array<ArrayBuffer>> {
-  const { width, height, margin } = halfLetter;
+  const { width, height, margin } = size;
   const paper = new PDFDocument({
     size: [width, height],
     margin,
@@ -66,6 +82,12 @@ function faceOf(file: string): Buffer {
   return readFileSync(join(process.cwd(), 'app', 'fonts', 'paper', `${file}.ttf`));
 }
 
+/** The size of the page that is being written, and its margin at the left, in points. */
+export function sizeOf(paper: Paper): PageSize {
+  const { width, height, margins } = paper.page;
+  return { width, height, margin: margins.left };
+}
+
 function writeHead(paper: Paper, gallery: PaperGallery): void {
   paper.font('serif').fontSize(21).text(gallery.name, { lineGap: 0 });
   if (gallery.tagline) paper.font('italic').fontSize(10).fillColor(ash).text(gallery.tagline);
@@ -76,7 +98,7 @@ function writeHead(paper: Paper, gallery: PaperGallery): void {
 
 /** The one rule line of a paper, from margin to margin. */
 export function ruleLine(paper: Paper): void {
-  const { width, margin } = halfLetter;
+  const { width, margin } = sizeOf(paper);
   const y = paper.y + 2;
   paper
     .moveTo(margin, y)
@@ -92,7 +114,7 @@ export function ruleLine(paper: Paper): void {
  * words run on under themselves. No figure leaves the whole line to the words.
  */
 export function wordsAndFigure(paper: Paper, words: string, figure: string): void {
-  const { width, margin } = halfLetter;
+  const { width, margin } = sizeOf(paper);
   const top = paper.y;
   const right = width - margin;
   const figureWidth = figure === '' ? 0 : paper.widthOfString(figure) + 14;
@@ -102,7 +124,7 @@ export function wordsAndFigure(paper: Paper, words: string, figure: string): voi
 
 /** Begins a new page when fewer points than that are left on this one. */
 export function keepTogether(paper: Paper, points: number): void {
-  const { height, margin } = halfLetter;
+  const { height, margin } = sizeOf(paper);
   if (paper.y + points > height - margin - 14) paper.addPage();
 }
 
@@ -111,7 +133,7 @@ function numberPages(paper: Paper): void {
   if (count < 2) return;
   for (let page = start; page < start + count; page += 1) {
     paper.switchToPage(page);
-    const { width, height, margin } = halfLetter;
+    const { width, height, margin } = sizeOf(paper);
     paper.page.margins.bottom = 0;
     paper
       .font('sans')

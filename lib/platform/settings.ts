@@ -36,6 +36,8 @@ export type Gallery = {
   approvalDays: number;
   /** What stays in the drawer overnight. */
   drawerFloatCents: bigint;
+  /** What papers are printed on. */
+  paperSize: 'letter' | 'a4';
 };
 
 /** The gallery, or null before the first run is finished. */
@@ -46,6 +48,7 @@ export async function findGallery(from: Tx = db()): Promise<Gallery | null> {
     ...row,
     lengthUnit: row.lengthUnit === 'mm' ? 'mm' : 'in',
     roundTaxBy: row.roundTaxBy === 'item' ? 'item' : 'invoice',
+    paperSize: row.paperSize === 'a4' ? 'a4' : 'letter',
     staffDiscountPercent: row.staffDiscountPercent.toString(),
     restockingFeePercent: row.restockingFeePercent.toString(),
     layawayDownPercent: row.layawayDownPercent.toString(),

@@ -24,7 +24,7 @@ export type Move = {
 export type Standing = { position: number; pieces: number; sinceOn: Day | null };
 
 /** What comes before the clay of a commission. */
-export type BeforeClay = 'agreement' | 'sketch' | 'colours' | 'deposit';
+export type BeforeClay = 'agreement' | 'sketch' | 'colours' | 'deposit' | 'days_to_cancel';
 
 /** What is known of a commission when somebody wants to begin its making. */
 export type BeginFacts = {
@@ -37,6 +37,10 @@ export type BeginFacts = {
   paidCents: Cents;
   sketchHasYes: boolean;
   coloursHaveYes: boolean;
+  /** The first day on which clay may be cut, where a right to cancel runs; null for no wait. */
+  clayFromOn: Day | null;
+  /** The day on which it would begin. */
+  today: Day;
 };
 
 /** Why pieces were not moved. */
@@ -135,13 +139,17 @@ function oldestOf(held: readonly Move[], position: number): Day | null {
 /**
  * What is still missing before the clay of a commission may be touched.
  *
+ * The owner's word lets it begin without any of them, but for the days in which the collector may
+ * cancel: those are the law's.
+ *
  * @returns empty when the making may begin; the deposit is not asked for before there is an
  *   agreement that names it
  * @source common practice: agreement, approved sketch, approved colours and deposit come first
  */
 export function missingBeforeClay(facts: BeginFacts): BeforeClay[] {
-  if (facts.isLetBegin) return [];
   const missing: BeforeClay[] = [];
+  if (facts.clayFromOn !== null && facts.today < facts.clayFromOn) missing.push('days_to_cancel');
+  if (facts.isLetBegin) return missing;
   if (facts.depositCents === null) missing.push('agreement');
   if (!facts.sketchHasYes) missing.push('sketch');
   if (!facts.coloursHaveYes) missing.push('colours');

@@ -151,7 +151,7 @@ export async function movePieces(
   const job = await loadJobToMove(tx, { id: moving.jobId });
   const begin =
     job?.commissionId && moving.fromPosition === 0
-      ? await loadBeginFacts(tx, job.commissionId)
+      ? await loadBeginFacts(tx, job.commissionId, await todayOf(tx, doer))
       : null;
   const move = decideMove(job, moving, begin);
   if (!move.ok) return move;
@@ -184,6 +184,10 @@ export async function undoMove(
   });
 }
 
+async function todayOf(tx: Tx, doer: Doer): Promise<Day> {
+  return dayOf(doer.at, (await getGallery(tx)).timeZone);
+}
+
 type MoveToKeep = {
   job: JobToMove;
   fromPosition: number;
@@ -194,13 +198,13 @@ type MoveToKeep = {
 
 async function keepMove(tx: Tx, doer: Doer, move: MoveToKeep): Promise<Omit<Moved, 'pieces'>> {
   const { job, ...kept } = move;
-  const { timeZone } = await getGallery(tx);
+  const movedOn = await todayOf(tx, doer);
   const { id } = await tx.jobMove.create({
     data: {
       ...kept,
       jobId: job.id,
       staffId: doer.actor.id,
-      movedOn: dateFromDay(dayOf(doer.at, timeZone)),
+      movedOn: dateFromDay(movedOn),
       at: doer.at,
     },
     select: { id: true },

@@ -1,9 +1,9 @@
 import { fc, test } from '@fast-check/vitest';
 import { expect } from 'vitest';
-import { band } from '@/lib/commissions/rules/band';
+import { band } from '@/lib/commissions/rules/course/band';
 import { mayBegin, paidCents, type CommissionFacts } from '@/lib/commissions/rules/facts';
-import { standingSentence } from '@/lib/commissions/rules/sentences';
-import { standing } from '@/lib/commissions/rules/standing';
+import { standingSentence } from '@/lib/commissions/rules/course/sentences';
+import { standing } from '@/lib/commissions/rules/course/standing';
 import { addDays, type Day } from '@/lib/dates/rules';
 import { someFacts } from '@/tests/rules/commissions/some-facts';
 
@@ -20,7 +20,11 @@ const event = fc.record({
   cents: fc.bigInt({ min: 1n, max: 1_000_000n }),
 });
 
-type Shown = CommissionFacts['sketches'];
+type Shown = CommissionFacts['colourTiles'];
+
+function asTiles(shown: CommissionFacts['sketches']): Shown {
+  return shown.map((each) => ({ ...each, givenOn: each.shownOn }));
+}
 
 function approveLast(shown: Shown, on: Day): Shown {
   return shown.map((each, place) =>
@@ -29,18 +33,23 @@ function approveLast(shown: Shown, on: Day): Shown {
 }
 
 function show(shown: Shown, on: Day): Shown {
-  return [...shown, { label: String(shown.length + 1), shownOn: on, approvedOn: null }];
+  const label = String(shown.length + 1);
+  const yes = { approvedOn: null, changesOn: null, areas: [], givenOn: on };
+  return [...shown, { label, shownOn: on, ...yes }];
 }
 
 function happen(facts: CommissionFacts, { kind, cents }: Event, on: Day): CommissionFacts {
-  const agreed = { agreedOn: on, priceCents: cents * 2n, depositCents: cents, promisedOn: null };
+  const price = { priceCents: cents * 2n, originalCents: cents * 2n, depositCents: cents };
+  const agreed = { agreedOn: on, ...price, promisedOn: null, clayFromOn: null };
   const next: Record<string, Partial<CommissionFacts>> = {
     agree: { agreement: agreed },
-    sketch: { sketches: show(facts.sketches, on) },
-    'yes to sketch': { sketches: approveLast(facts.sketches, on) },
+    sketch: { sketches: show(asTiles(facts.sketches), on) },
+    'yes to sketch': { sketches: approveLast(asTiles(facts.sketches), on) },
     tile: { colourTiles: show(facts.colourTiles, on) },
     'yes to tile': { colourTiles: approveLast(facts.colourTiles, on) },
-    ask: { asked: [...facts.asked, { amountCents: cents, askedOn: on }] },
+    ask: {
+      asked: [...facts.asked, { amountCents: cents, askedOn: on, dueOn: on, stepPosition: null }],
+    },
     pay: { payments: [...facts.payments, { amountCents: cents, receivedOn: on }] },
     override: { override: { why: 'The shop opens in June.', on } },
     end: { ending: { endedOn: on, why: 'The house was sold.' } },
@@ -75,7 +84,7 @@ test.prop([stories])(
   'the making may begin only with all four or the owner’s word, and never after the end',
   (events) => {
     for (const facts of story(events)) {
-      const { may, missing, byOverride } = mayBegin(facts);
+      const { may, missing, byOverride } = mayBegin(facts, '2027-01-01');
       expect(may).toBe(facts.ending === null && (isAllThere(facts) || facts.override !== null));
       expect(missing.length === 0).toBe(isAllThere(facts));
       expect(byOverride).toBe(missing.length > 0 && facts.override !== null);

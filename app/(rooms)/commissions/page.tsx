@@ -13,8 +13,8 @@ import {
   listCommissionsOver,
   type CommissionInList,
 } from '@/lib/commissions/reads';
-import { waitsOnWords } from '@/lib/commissions/rules/sentences';
-import { groupOrder } from '@/lib/commissions/rules/standing';
+import { waitsOnWords } from '@/lib/commissions/rules/course/sentences';
+import { groupOrder } from '@/lib/commissions/rules/course/standing';
 import { CommissionWall } from './commission-wall';
 import css from './commissions.module.css';
 

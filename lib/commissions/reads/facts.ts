@@ -1,7 +1,12 @@
 import 'server-only';
 import type { Prisma } from '@/generated/prisma/client';
 import { dayFromDate, dayOf, type Day } from '@/lib/dates/rules';
-import type { JobFact, CommissionFacts } from '@/lib/commissions/rules/facts';
+import type {
+  CommissionFacts,
+  JobFact,
+  ProposalFact,
+  ShownFact,
+} from '@/lib/commissions/rules/facts';
 import { moveColumns, readMove } from '@/lib/studio/reads/moving';
 import { pegOf } from '@/lib/studio/rules/routes';
 
@@ -9,21 +14,80 @@ import { pegOf } from '@/lib/studio/rules/routes';
 export const factsSelect = {
   askedOn: true,
   agreements: {
-    select: { agreedOn: true, priceCents: true, depositCents: true, promisedOn: true },
+    select: {
+      agreedOn: true,
+      priceCents: true,
+      depositCents: true,
+      promisedOn: true,
+      clayFromOn: true,
+      steps: {
+        select: { position: true, name: true, event: true, amountCents: true },
+        orderBy: { position: 'asc' },
+      },
+    },
     orderBy: { version: 'desc' },
     take: 1,
   },
+  changeOrders: {
+    select: {
+      number: true,
+      offeredOn: true,
+      priceCents: true,
+      dueEvent: true,
+      promisedAfter: true,
+      signed: { select: { signedOn: true } },
+      withdrawn: { select: { at: true } },
+    },
+    orderBy: { number: 'asc' },
+  },
+  proposals: {
+    select: {
+      version: true,
+      at: true,
+      validUntilOn: true,
+      sent: { select: { sentOn: true } },
+      answer: { select: { accepted: true, answeredOn: true } },
+    },
+    orderBy: { version: 'asc' },
+  },
   sketches: {
-    select: { letter: true, shownOn: true, approvals: approvalDays() },
+    select: {
+      letter: true,
+      shownOn: true,
+      approvals: approvalDays(),
+      changesAsked: changeDays(),
+      areas: { select: { name: true }, orderBy: { position: 'asc' } },
+    },
     orderBy: [{ at: 'asc' }, { letter: 'asc' }],
   },
   colourTiles: {
-    select: { number: true, shownOn: true, approvals: approvalDays() },
+    select: {
+      number: true,
+      shownOn: true,
+      approvals: approvalDays(),
+      changesAsked: changeDays(),
+      areas: { select: { name: true }, orderBy: { position: 'asc' } },
+      given: { select: { givenOn: true } },
+    },
     orderBy: { number: 'asc' },
   },
   instalments: {
-    select: { amountCents: true, askedOn: true },
+    select: {
+      amountCents: true,
+      askedOn: true,
+      dueOn: true,
+      stepPosition: true,
+      withdrawn: { select: { at: true } },
+    },
     orderBy: { position: 'asc' },
+  },
+  refunds: {
+    select: { amountCents: true, refundedOn: true },
+    orderBy: { number: 'asc' },
+  },
+  delays: {
+    select: { fromOn: true, toOn: true, clock: true, toldOn: true },
+    orderBy: [{ at: 'asc' }, { id: 'asc' }],
   },
   payments: {
     select: { amountCents: true, receivedOn: true },
@@ -67,6 +131,14 @@ function approvalDays() {
   };
 }
 
+function changeDays() {
+  return {
+    select: { askedOn: true },
+    orderBy: [{ at: 'desc' as const }, { id: 'desc' as const }],
+    take: 1,
+  };
+}
+
 /** A commission's rows as {@link factsSelect} reads them. */
 export type FactsRow = Prisma.CommissionGetPayload<{ select: typeof factsSelect }>;
 
@@ -76,20 +148,36 @@ export type FactsRow = Prisma.CommissionGetPayload<{ select: typeof factsSelect 
  * @param zone the gallery's own: instants become its days
  */
 export function factsOf(row: FactsRow, zone: string): CommissionFacts {
-  const agreement = row.agreements[0];
   return {
     askedOn: dayFromDate(row.askedOn),
-    agreement: agreement
-      ? {
-          agreedOn: dayFromDate(agreement.agreedOn),
-          priceCents: agreement.priceCents,
-          depositCents: agreement.depositCents,
-          promisedOn: dayOrNull(agreement.promisedOn),
-        }
-      : null,
+    agreement: agreementFact(row),
+    plan: row.agreements[0]?.steps ?? [],
+    changeOrders: row.changeOrders.map(({ signed, withdrawn, promisedAfter: _, ...order }) => ({
+      ...order,
+      offeredOn: dayFromDate(order.offeredOn),
+      signedOn: dayOrNull(signed?.signedOn ?? null),
+      isWithdrawn: withdrawn !== null,
+    })),
+    proposals: row.proposals.map((each) => proposalFact(each, zone)),
     sketches: row.sketches.map(({ letter, ...shown }) => shownFact(letter, shown)),
-    colourTiles: row.colourTiles.map(({ number, ...shown }) => shownFact(String(number), shown)),
-    asked: row.instalments.map((each) => ({ ...each, askedOn: dayFromDate(each.askedOn) })),
+    colourTiles: row.colourTiles.map(({ number, given, ...shown }) => ({
+      ...shownFact(String(number), shown),
+      givenOn: dayOrNull(given?.givenOn ?? null),
+    })),
+    asked: row.instalments
+      .filter((each) => each.withdrawn === null)
+      .map(({ amountCents, stepPosition, askedOn, dueOn }) => ({
+        ...{ amountCents, stepPosition },
+        askedOn: dayFromDate(askedOn),
+        dueOn: dayFromDate(dueOn),
+      })),
+    refunds: row.refunds.map((each) => ({ ...each, refundedOn: dayFromDate(each.refundedOn) })),
+    delays: row.delays.map(({ fromOn, toOn, clock, toldOn }) => ({
+      clock,
+      fromOn: dayFromDate(fromOn),
+      toOn: dayFromDate(toOn),
+      toldOn: dayFromDate(toldOn),
+    })),
     payments: row.payments.map((each) => ({ ...each, receivedOn: dayFromDate(each.receivedOn) })),
     jobs: row.jobs.map((job) => jobFact(job, zone)),
     appointments: row.appointments.map((each) => ({
@@ -115,12 +203,49 @@ function endOf(
   };
 }
 
-function shownFact(label: string, shown: { shownOn: Date; approvals: { approvedOn: Date }[] }) {
-  const { shownOn, approvals } = shown;
+/** The original price and every signed change; the day that the last of them promised. */
+function agreementFact(row: FactsRow): CommissionFacts['agreement'] {
+  const agreement = row.agreements[0];
+  if (!agreement) return null;
+  const signed = row.changeOrders.filter((order) => order.signed !== null);
+  const moved = signed.findLast((order) => order.promisedAfter !== null)?.promisedAfter ?? null;
+  const { priceCents, depositCents, agreedOn, clayFromOn } = agreement;
+  return {
+    agreedOn: dayFromDate(agreedOn),
+    priceCents: signed.reduce((sum, order) => sum + order.priceCents, priceCents),
+    originalCents: priceCents,
+    depositCents,
+    promisedOn: dayOrNull(moved ?? agreement.promisedOn),
+    clayFromOn: dayOrNull(clayFromOn),
+  };
+}
+
+function proposalFact(row: FactsRow['proposals'][number], zone: string): ProposalFact {
+  const { version, at, validUntilOn, sent, answer } = row;
+  return {
+    version,
+    writtenOn: dayOf(at, zone),
+    sentOn: dayOrNull(sent?.sentOn ?? null),
+    validUntilOn: dayFromDate(validUntilOn),
+    answer: answer && { accepted: answer.accepted, on: dayFromDate(answer.answeredOn) },
+  };
+}
+
+type ShownRow = {
+  shownOn: Date;
+  approvals: { approvedOn: Date }[];
+  changesAsked: { askedOn: Date }[];
+  areas: { name: string }[];
+};
+
+function shownFact(label: string, shown: ShownRow): ShownFact {
+  const { shownOn, approvals, changesAsked, areas } = shown;
   return {
     label,
     shownOn: dayFromDate(shownOn),
     approvedOn: dayOrNull(approvals[0]?.approvedOn ?? null),
+    changesOn: dayOrNull(changesAsked[0]?.askedOn ?? null),
+    areas: areas.map(({ name }) => name),
   };
 }
 

@@ -2,8 +2,8 @@ import 'server-only';
 import type { Prisma } from '@/generated/prisma/client';
 import { assertAllowed } from '@/lib/access/reads';
 import { allow, type Actor } from '@/lib/access/rules';
-import { historySentence } from '@/lib/commissions/rules/history';
-import type { Telling } from '@/lib/commissions/rules/sentences';
+import { historySentence } from '@/lib/commissions/rules/course/history';
+import type { Telling } from '@/lib/commissions/rules/course/sentences';
 import type { ApprovalWay } from '@/lib/commissions/rules/words';
 import { dayFromDate, type Day } from '@/lib/dates/rules';
 import { db } from '@/lib/platform/db/client';
@@ -54,7 +54,7 @@ export async function listShown(actor: Actor, commissionId: string): Promise<Sho
     orderBy: { number: 'asc' },
   });
   const writers = [...sketches, ...tiles].flatMap((row) =>
-    row.approvals.map((yes) => yes.recordedById),
+    row.approvals.flatMap((yes) => yes.recordedById ?? []),
   );
   const names = await namesOf(writers);
   return [
@@ -83,7 +83,7 @@ function shownOf(row: ShownRow, names: ReadonlyMap<string, string>): ShownTold {
           approvedBy: yes.approvedBy,
           how: yes.how,
           approvedOn: dayFromDate(yes.approvedOn),
-          writtenBy: names.get(yes.recordedById) ?? 'somebody',
+          writtenBy: (yes.recordedById && names.get(yes.recordedById)) ?? 'the collector',
         }
       : null,
   };

@@ -4,7 +4,7 @@ import { assertAllowed } from '@/lib/access/reads';
 import type { Actor } from '@/lib/access/rules';
 import { addressLine, shortReach } from '@/lib/collectors/rules';
 import { actsOpen, type Act } from '@/lib/commissions/rules/acts';
-import { band, type BandPeg } from '@/lib/commissions/rules/band';
+import { band, type BandPeg } from '@/lib/commissions/rules/course/band';
 import {
   mayBegin,
   paidCents,
@@ -15,9 +15,13 @@ import {
   commissionMoney,
   commissionTaxCents,
   type CommissionMoney,
-} from '@/lib/commissions/rules/money';
-import { nextWords, standingSentence, type Telling } from '@/lib/commissions/rules/sentences';
-import { standing, type Standing } from '@/lib/commissions/rules/standing';
+} from '@/lib/commissions/rules/money/sums';
+import {
+  nextWords,
+  standingSentence,
+  type Telling,
+} from '@/lib/commissions/rules/course/sentences';
+import { standing, type Standing } from '@/lib/commissions/rules/course/standing';
 import { dayFromDate, type Day } from '@/lib/dates/rules';
 import { db } from '@/lib/platform/db/client';
 import type { Gallery } from '@/lib/platform/settings';
@@ -145,14 +149,14 @@ export async function findSheet(actor: Actor, number: number): Promise<Sheet | n
     sentence: standingSentence(now, telling),
     next: nextWords(now.where),
     band: band(facts, now.where),
-    mayBegin: mayBegin(facts),
+    mayBegin: mayBegin(facts, telling.today),
     agreement: agreementOf(row, facts),
     money: telling.seesMoney ? money : null,
     override: facts.override,
     handOver: handOverOf(row),
     ending: facts.ending,
     paidCents: telling.seesMoney ? paidCents(facts) : null,
-    acts: actsOpen(facts, money?.owedCents ?? null, actor),
+    acts: actsOpen(facts, money?.owedCents ?? null, actor, telling.today),
   };
 }
 

@@ -1,6 +1,6 @@
 import 'server-only';
 import { allow, type Actor } from '@/lib/access/rules';
-import type { Telling } from '@/lib/commissions/rules/sentences';
+import type { Telling } from '@/lib/commissions/rules/course/sentences';
 import { dayOf } from '@/lib/dates/rules';
 import { currencySigns, type Currency } from '@/lib/money/rules';
 import { now } from '@/lib/platform/clock';

@@ -1,19 +1,28 @@
 import { isAllowed, type Actor, type Permission } from '@/lib/access/rules';
+import type { Day } from '@/lib/dates/rules';
 import { mayBegin, type CommissionFacts } from './facts';
-import { isFinished } from './standing';
+import { isFinished } from './course/standing';
 
 /** What can be done to a commission from its sheet. */
 export const acts = [
   'request',
   'pictures',
+  'proposal',
   'agreement',
+  'change',
   'sketch',
   'colours',
   'yes',
+  'changes',
   'ask',
   'payment',
+  'refund',
   'job',
   'begin',
+  'page',
+  'days',
+  'progress',
+  'delay',
   'hang',
   'hand-over',
   'end',
@@ -26,7 +35,15 @@ export type Act = (typeof acts)[number];
 export const actPermissions: Record<Act, Permission> = {
   request: 'commissions.write',
   pictures: 'commissions.write',
+  proposal: 'commissions.propose',
   agreement: 'commissions.agree',
+  change: 'commissions.agree',
+  changes: 'commissions.write',
+  refund: 'commissions.give_back',
+  page: 'commissions.write',
+  days: 'diary.book',
+  progress: 'commissions.write',
+  delay: 'commissions.write',
   sketch: 'commissions.write',
   colours: 'commissions.write',
   yes: 'commissions.write',
@@ -49,22 +66,25 @@ export function actsOpen(
   facts: CommissionFacts,
   owedCents: bigint | null,
   actor: Actor,
+  today: Day,
 ): ReadonlySet<Act> {
-  const open = acts.filter((act) => isOpen(act, facts, owedCents));
+  const open = acts.filter((act) => isOpen(act, { facts, owedCents, today }));
   return new Set(open.filter((act) => isAllowed(actor.roles, actPermissions[act])));
 }
 
-function isOpen(act: Act, facts: CommissionFacts, owedCents: bigint | null): boolean {
+type Now = { facts: CommissionFacts; owedCents: bigint | null; today: Day };
+
+function isOpen(act: Act, { facts, owedCents, today }: Now): boolean {
   if (facts.ending) return false;
   if (act === 'payment') return (owedCents ?? 0n) > 0n;
   if (facts.handOver) return false;
-  return needs[act]?.(facts) ?? true;
+  return needs[act]?.(facts, today) ?? true;
 }
 
 /** What some of the acts need before; the others are open until the end. */
-const needs: Partial<Record<Act, (facts: CommissionFacts) => boolean>> = {
+const needs: Partial<Record<Act, (facts: CommissionFacts, today: Day) => boolean>> = {
   ask: (facts) => facts.agreement !== null,
   'hand-over': (facts) => facts.agreement !== null && facts.jobs.every(isFinished),
   job: (facts) => facts.jobs.length === 0 && (facts.agreement !== null || facts.override !== null),
-  begin: (facts) => facts.override === null && mayBegin(facts).missing.length > 0,
+  begin: (facts, today) => facts.override === null && mayBegin(facts, today).missing.length > 0,
 };

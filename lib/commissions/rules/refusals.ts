@@ -3,11 +3,29 @@ import { formatDay, type Day } from '@/lib/dates/rules';
 import { pictureRefusalMessage, type PictureRefusal } from '@/lib/files/rules';
 import { formatCents, type Cents } from '@/lib/money/rules';
 
+import { agreementSentences, type AgreementRefusalFacts } from './agreement/refusals';
+import { coloursSentences, type ColoursRefusalFacts } from './colours/refusals';
+import { courseSentences, type CourseRefusalFacts } from './course/refusals';
+import { enquirySentences, type EnquiryRefusalFacts } from './enquiry/refusals';
+import { moneySentences, type MoneyRefusalFacts } from './money/refusals';
+import { pageSentences, type PageRefusalFacts } from './page/refusals';
+import { proposalSentences, type ProposalRefusalFacts } from './proposal/refusals';
+
 /** No facts besides its name. */
 type Nothing = unknown;
 
 /** Why something about a commission was not done, and the facts that explain each. */
-export type CommissionRefusalFacts = {
+export type CommissionRefusalFacts = GeneralRefusalFacts &
+  EnquiryRefusalFacts &
+  ProposalRefusalFacts &
+  ColoursRefusalFacts &
+  AgreementRefusalFacts &
+  MoneyRefusalFacts &
+  PageRefusalFacts &
+  CourseRefusalFacts;
+
+/** Those that do not belong to one subject. */
+export type GeneralRefusalFacts = {
   unknown_commission: Nothing;
   unknown_collector: Nothing;
   ended_early: { readonly endedOn: Day };
@@ -32,6 +50,7 @@ export type CommissionRefusalFacts = {
   job_not_finished: { readonly jobNumber: number };
   older_than_last_payment: { readonly receivedOn: Day };
   no_tax_rate_for_site: { readonly place: string; readonly on: Day };
+  drawing_not_kept: Nothing;
   paid_above_total: { readonly paidCents: Cents; readonly totalCents: Cents };
 };
 
@@ -63,6 +82,13 @@ function say<Code extends CommissionRefusalCode>(refusal: CommissionRefusal<Code
 type Sentence<Code extends CommissionRefusalCode> = (refusal: CommissionRefusal<Code>) => string;
 
 const sentences: { [Code in CommissionRefusalCode]: Sentence<Code> } = {
+  ...enquirySentences,
+  ...proposalSentences,
+  ...coloursSentences,
+  ...agreementSentences,
+  ...moneySentences,
+  ...pageSentences,
+  ...courseSentences,
   unknown_commission: () => 'There is no such commission. Find it in the list.',
   unknown_collector: () =>
     'Nobody by that name is in the address book. Find them by a few letters, or add them.',
@@ -108,6 +134,8 @@ const sentences: { [Code in CommissionRefusalCode]: Sentence<Code> } = {
     `Money came in on ${short(receivedOn)}; the hand-over cannot be older than that.`,
   no_tax_rate_for_site: ({ place, on }) =>
     `No sales tax rate is kept for ${place} on ${short(on)}. The owner keeps the rates; a rate of 0 is one too.`,
+  drawing_not_kept: () =>
+    'The signature could not be read. Sign once more, or type your name instead.',
   paid_above_total: ({ paidCents, totalCents }) =>
     `${formatCents(paidCents)} was paid, more than the ${formatCents(totalCents)} it comes to with tax. Settle that with the collector first.`,
 };

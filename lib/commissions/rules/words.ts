@@ -39,14 +39,15 @@ export const wallWords: Record<WallKind, string> = {
 /** How a yes was given. */
 export const approvalWays = ['in_person', 'signed_card', 'by_mail'] as const;
 
-/** In person, on a signed card, or by mail. */
-export type ApprovalWay = (typeof approvalWays)[number];
+/** In person, on a signed card, by mail, or by the collector on their own page. */
+export type ApprovalWay = (typeof approvalWays)[number] | 'on_their_page';
 
 /** The ways a yes is given, as they are said. */
 export const approvalWayWords: Record<ApprovalWay, string> = {
   in_person: 'in person',
   signed_card: 'on a signed card',
   by_mail: 'by mail',
+  on_their_page: 'on their own page',
 };
 
 /** What a collector can pay with. */

@@ -6,7 +6,7 @@ import {
   commissionTaxCents,
   decideAgreement,
   type DepositAgreed,
-} from '@/lib/commissions/rules/money';
+} from '@/lib/commissions/rules/money/sums';
 import type { CommissionRefusal } from '@/lib/commissions/rules/refusals';
 import { dateFromDay, type Day } from '@/lib/dates/rules';
 import { sumCents, type Cents } from '@/lib/money/rules';

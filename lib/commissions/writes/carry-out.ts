@@ -1,6 +1,13 @@
 import 'server-only';
 import type { Prisma } from '@/generated/prisma/client';
-import { allow, type Doer, type NotAllowed, type Permission } from '@/lib/access/rules';
+import {
+  allow,
+  isAtPage,
+  staffIdOf,
+  type AnyDoer,
+  type NotAllowed,
+  type Permission,
+} from '@/lib/access/rules';
 import { recordAudit, type Fact } from '@/lib/audit/writes';
 import { factsOf, factsSelect } from '@/lib/commissions/reads/facts';
 import type { CommissionFacts } from '@/lib/commissions/rules/facts';
@@ -13,12 +20,18 @@ import { getGallery, type Gallery } from '@/lib/platform/settings';
 /** What every command about a commission may be refused with. */
 export type AnyRefusal = CommissionRefusal | NotAllowed | KeyRefusal;
 
-/** A command: its name, the permission it takes, its key and what its key stands for. */
+/**
+ * A command: its name, the permission it takes, its key and what its key stands for.
+ *
+ * `onTheirPage` names the commission for which a collector may do it on their own page; without it
+ * none may.
+ */
 export type CommissionCommand = {
   name: string;
   permission: Permission;
   key: string;
   input: unknown;
+  onTheirPage?: { commissionId: string };
 };
 
 /**
@@ -26,17 +39,24 @@ export type CommissionCommand = {
  * transaction.
  */
 export async function carryOut<Answer extends Prisma.InputJsonValue>(
-  doer: Doer,
+  doer: AnyDoer,
   command: CommissionCommand,
   work: (tx: Tx) => Promise<Result<Answer, CommissionRefusal>>,
 ): Promise<Result<Answer, AnyRefusal>> {
-  const allowed = allow(doer.actor, command.permission);
+  const allowed = mayDo(doer, command);
   if (!allowed.ok) return allowed;
   const { name, key, input } = command;
   return onceOnly<Answer, CommissionRefusal>(
-    { key, name, staffId: doer.actor.id, input, at: doer.at },
+    { key, name, staffId: staffIdOf(doer), input, at: doer.at },
     work,
   );
+}
+
+function mayDo(doer: AnyDoer, command: CommissionCommand): Result<true, AnyRefusal> {
+  if (!isAtPage(doer)) return allow(doer.actor, command.permission);
+  if (!command.onTheirPage) return refuse({ code: 'not_allowed', permission: command.permission });
+  const isTheirs = command.onTheirPage.commissionId === doer.page.commissionId;
+  return isTheirs ? ok(true) : refuse({ code: 'unknown_commission' });
 }
 
 /** A commission as a command finds it. */
@@ -60,7 +80,7 @@ export type FoundCommission = {
  */
 export async function findForWriting(
   tx: Tx,
-  doer: Doer,
+  doer: AnyDoer,
   commissionId: string,
 ): Promise<Result<FoundCommission, CommissionRefusal>> {
   const gallery = await getGallery(tx);
@@ -97,7 +117,7 @@ export async function findForWriting(
  */
 export async function findOpen(
   tx: Tx,
-  doer: Doer,
+  doer: AnyDoer,
   commissionId: string,
 ): Promise<Result<FoundCommission, CommissionRefusal>> {
   const found = await findForWriting(tx, doer, commissionId);
@@ -111,7 +131,7 @@ export async function findOpen(
 /** Writes one line of a commission's history; joins the caller's transaction. */
 export async function tellHistory(
   tx: Tx,
-  doer: Doer,
+  doer: AnyDoer,
   line: { commissionId: string; did: string; facts: Readonly<Record<string, Fact>> },
 ): Promise<void> {
   const { commissionId, did, facts } = line;

@@ -3,7 +3,7 @@ import type { Doer } from '@/lib/access/rules';
 import type { EndCommissionInput, HandOverInput } from '@/lib/commissions/input/course';
 import { paidCents } from '@/lib/commissions/rules/facts';
 import type { CommissionRefusal } from '@/lib/commissions/rules/refusals';
-import { isFinished } from '@/lib/commissions/rules/standing';
+import { isFinished } from '@/lib/commissions/rules/course/standing';
 import { dateFromDay, type Day } from '@/lib/dates/rules';
 import { invariant } from '@/lib/platform/invariant';
 import type { Tx } from '@/lib/platform/db/transaction';

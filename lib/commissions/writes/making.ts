@@ -44,7 +44,7 @@ export async function addWordToBegin(
   if (!found.ok) return found;
   const { facts, number } = found.value;
   if (facts.override) return refuse({ code: 'let_begin_already' });
-  const { missing } = mayBegin(facts);
+  const { missing } = mayBegin(facts, found.value.today);
   if (missing.length === 0) return refuse({ code: 'may_begin_already' });
   const { commissionId, why } = word;
   await tx.startOverride.create({

@@ -2,7 +2,11 @@ import 'server-only';
 import type { Doer } from '@/lib/access/rules';
 import type { TakePaymentInput } from '@/lib/commissions/input/money';
 import { paidCents } from '@/lib/commissions/rules/facts';
-import { commissionMoney, commissionTaxCents, decidePayment } from '@/lib/commissions/rules/money';
+import {
+  commissionMoney,
+  commissionTaxCents,
+  decidePayment,
+} from '@/lib/commissions/rules/money/sums';
 import type { CommissionRefusal } from '@/lib/commissions/rules/refusals';
 import type { PaymentKind } from '@/lib/commissions/rules/words';
 import { dateFromDay } from '@/lib/dates/rules';

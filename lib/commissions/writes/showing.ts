@@ -6,12 +6,14 @@ import type {
   ShowSketchInput,
 } from '@/lib/commissions/input/showing';
 import type { CommissionRefusal } from '@/lib/commissions/rules/refusals';
+import { colourTileContent, sketchContent } from '@/lib/commissions/rules/content';
 import { nextLetter, type ApprovalWay } from '@/lib/commissions/rules/words';
 import { dateFromDay, dayFromDate, type Day } from '@/lib/dates/rules';
 import { keepFile } from '@/lib/files/writes';
 import type { Tx } from '@/lib/platform/db/transaction';
 import { ok, refuse, type Result } from '@/lib/platform/result';
 import { carryOut, findOpen, tellHistory, type AnyRefusal } from './carry-out';
+import { sha256Of } from './content';
 import { fileToKeep, readyPicture, type ReadyPicture } from './pictures';
 
 /** A sketch or a colour tile that was shown: its id, what people call it, and its bytes' hash. */
@@ -60,7 +62,11 @@ export async function addSketch(
   const letter = nextLetter(found.value.facts.sketches.length);
   const file = await keepPicture(tx, doer, sketch.picture);
   const { id } = await tx.sketch.create({
-    data: { commissionId, letter, note, ...file, shownOn: dateFromDay(shownOn), at: doer.at },
+    data: {
+      ...{ commissionId, letter, note, ...file, at: doer.at },
+      contentSha256: sha256Of(sketchContent({ letter, note, scale: '', areas: [], ...file })),
+      shownOn: dateFromDay(shownOn),
+    },
     select: { id: true },
   });
   const facts = { letter, sha256: file.fileSha256 };
@@ -109,7 +115,11 @@ export async function addColourTile(
   const number = found.value.facts.colourTiles.length + 1;
   const file = await keepPicture(tx, doer, tile.picture);
   const { id } = await tx.colourTile.create({
-    data: { commissionId, number, glazes, ...file, shownOn: dateFromDay(shownOn), at: doer.at },
+    data: {
+      ...{ commissionId, number, glazes, ...file, at: doer.at },
+      contentSha256: sha256Of(colourTileContent({ ...bareTile, number, glazes, ...file })),
+      shownOn: dateFromDay(shownOn),
+    },
     select: { id: true },
   });
   const facts = { number, glazes, sha256: file.fileSha256 };
@@ -117,6 +127,8 @@ export async function addColourTile(
   const { number: commissionNumber } = found.value;
   return ok({ id, label: String(number), fileSha256: file.fileSha256, commissionNumber });
 }
+
+const bareTile = { body: '', coats: null, cone: '', firing: '', areas: [], shades: [] };
 
 async function keepPicture(tx: Tx, doer: Doer, picture: ReadyPicture) {
   const kept = await keepFile(tx, fileToKeep(picture, doer.at));
@@ -174,6 +186,7 @@ export async function addApproval(
   const { id } = await tx.approval.create({
     data: {
       ...{ commissionId, fileSha256, approvedBy, how },
+      contentSha256: shown?.contentSha256 ?? '',
       ...(what === 'sketch' ? { sketchId: shownId } : { colourTileId: shownId }),
       approvedOn: dateFromDay(yes.approvedOn),
       recordedById: doer.actor.id,
@@ -190,6 +203,7 @@ export async function addApproval(
 
 type ShownToAnswer = {
   label: string;
+  contentSha256: string;
   fileSha256: string;
   shownOn: Day;
   yes: { approvedBy: string; approvedOn: Day } | null;
@@ -199,6 +213,7 @@ async function findShown(tx: Tx, yes: YesToWrite): Promise<ShownToAnswer | null>
   const where = { id: yes.shownId, commissionId: yes.commissionId };
   const select = {
     fileSha256: true,
+    contentSha256: true,
     shownOn: true,
     approvals: { select: { approvedBy: true, approvedOn: true }, take: 1 },
   };
@@ -211,6 +226,7 @@ async function findShown(tx: Tx, yes: YesToWrite): Promise<ShownToAnswer | null>
   return {
     label: 'letter' in row ? row.letter : String(row.number),
     fileSha256: row.fileSha256,
+    contentSha256: row.contentSha256,
     shownOn: dayFromDate(row.shownOn),
     yes: given ? { ...given, approvedOn: dayFromDate(given.approvedOn) } : null,
   };

@@ -1,8 +1,9 @@
 import 'server-only';
 import type { Prisma } from '@/generated/prisma/client';
-import { dayFromDate } from '@/lib/dates/rules';
+import { dayFromDate, type Day } from '@/lib/dates/rules';
 import { invariant } from '@/lib/platform/invariant';
 import type { BeginFacts, JobRoute, Move } from '@/lib/studio/rules';
+import { coloursHaveYes } from '@/lib/studio/rules/colours';
 
 /** A job as a move needs it: its route's names and all its moves, in the order they happened. */
 export type JobToMove = JobRoute & {
@@ -70,35 +71,67 @@ export const beginColumns = {
   number: true,
   ending: { select: { commissionId: true } },
   startOverride: { select: { commissionId: true } },
-  agreements: { select: { depositCents: true }, orderBy: { version: 'desc' }, take: 1 },
-  approvals: { select: { sketchId: true, colourTileId: true } },
+  agreements: {
+    select: { depositCents: true, clayFromOn: true },
+    orderBy: { version: 'desc' },
+    take: 1,
+  },
+  approvals: {
+    select: {
+      sketchId: true,
+      colourTileId: true,
+      sketch: { select: { areas: { select: { name: true }, orderBy: { position: 'asc' } } } },
+      colourTile: { select: { areas: { select: { name: true } } } },
+    },
+    orderBy: [{ at: 'desc' }, { id: 'desc' }],
+  },
   payments: { select: { amountCents: true } },
+  refunds: { select: { amountCents: true } },
 } as const satisfies Prisma.CommissionSelect;
 
-/** What is known of a commission's beginning, from its row. */
+/**
+ * What is known of a commission's beginning, from its row.
+ *
+ * @param today the day on which it would begin
+ */
 export function readBegin(
   row: Prisma.CommissionGetPayload<{ select: typeof beginColumns }>,
+  today: Day,
 ): BeginFacts {
+  const agreement = row.agreements[0];
+  const sketch = row.approvals.find((approval) => approval.sketch !== null)?.sketch;
+  const tiles = row.approvals.flatMap(({ colourTile }) => (colourTile ? [colourTile] : []));
+  const areas = sketch?.areas.map(({ name }) => name) ?? [];
   return {
     commissionNumber: row.number,
     hasEnded: row.ending !== null,
     isLetBegin: row.startOverride !== null,
-    depositCents: row.agreements[0]?.depositCents ?? null,
-    paidCents: row.payments.reduce((sum, payment) => sum + payment.amountCents, 0n),
-    sketchHasYes: row.approvals.some((approval) => approval.sketchId !== null),
-    coloursHaveYes: row.approvals.some((approval) => approval.colourTileId !== null),
+    depositCents: agreement?.depositCents ?? null,
+    paidCents: sumCents(row.payments) - sumCents(row.refunds),
+    sketchHasYes: sketch !== undefined,
+    coloursHaveYes: coloursHaveYes(
+      areas,
+      tiles.map((tile) => tile.areas.map(({ name }) => name)),
+    ),
+    clayFromOn: agreement?.clayFromOn ? dayFromDate(agreement.clayFromOn) : null,
+    today,
   };
+}
+
+function sumCents(rows: readonly { amountCents: bigint }[]): bigint {
+  return rows.reduce((sum, { amountCents }) => sum + amountCents, 0n);
 }
 
 /** What is known of one commission's beginning. */
 export async function loadBeginFacts(
   from: Prisma.TransactionClient,
   commissionId: string,
+  today: Day,
 ): Promise<BeginFacts> {
   const row = await from.commission.findUnique({
     where: { id: commissionId },
     select: beginColumns,
   });
   invariant(row, 'The commission of a job exists.');
-  return readBegin(row);
+  return readBegin(row, today);
 }

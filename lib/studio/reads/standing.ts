@@ -80,7 +80,7 @@ export const jobColumns = {
       title: true,
       collector: { select: { name: true } },
       agreements: {
-        select: { depositCents: true, promisedOn: true },
+        select: { depositCents: true, promisedOn: true, clayFromOn: true },
         orderBy: { version: 'desc' },
         take: 1,
       },
@@ -103,7 +103,7 @@ type JobRow = Prisma.JobGetPayload<{ select: typeof jobColumns }>;
 export function readJob(row: JobRow, todayOn: Day): JobStanding {
   const moves = row.moves.map(readMove);
   const route = { pieces: row.pieces, steps: row.steps.map(readStep), moves };
-  const begin = row.commission && readBegin(row.commission);
+  const begin = row.commission && readBegin(row.commission, todayOn);
   return {
     id: row.id,
     number: row.number,

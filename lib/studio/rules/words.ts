@@ -61,6 +61,8 @@ export function beforeClayWords(
         return 'the yes to a sketch';
       case 'colours':
         return 'the yes to its colours';
+      case 'days_to_cancel':
+        return 'the days in which the collector may cancel';
       case 'deposit':
         return depositLeftCents === null || depositLeftCents === 0n
           ? 'the deposit'

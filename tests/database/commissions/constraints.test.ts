@@ -14,6 +14,7 @@ let gallery: OpenGallery;
 let commissionId: string;
 let jobId: string;
 let sketch: Awaited<ReturnType<typeof sketched>>;
+let unanswered: Awaited<ReturnType<typeof sketched>>;
 const day = '2026-05-12';
 
 beforeAll(async () => {
@@ -23,6 +24,7 @@ beforeAll(async () => {
   await agreed(gallery, { commissionId, day, priceCents: 1_000_000n, depositCents: 500_000n });
   sketch = await sketched(gallery.maker, commissionId, day);
   done(await approve(on(gallery.maker, day), aYes(commissionId, 'sketch', sketch, day)));
+  unanswered = await sketched(gallery.maker, commissionId, day);
   const job = {
     ...{ requestKey: randomUUID(), commissionId, pieces: 4, neededOn: null },
     technique: 'slip_cast' as const,
@@ -56,11 +58,12 @@ describe('the database itself says no, by name', () => {
     ],
     [
       'a yes to other bytes than were shown',
-      'Approval_sketchId_commissionId_fileSha256_fkey',
+      'Approval_sketchId_commissionId_contentSha256_fkey',
       (tx) =>
         tx.approval.create({
           data: {
-            ...{ ...yes(), sketchId: sketch.id, fileSha256: 'a'.repeat(64) },
+            ...{ ...yes(), sketchId: unanswered.id, fileSha256: unanswered.fileSha256 },
+            contentSha256: 'a'.repeat(64),
             recordedById: gallery.maker.id,
           },
         }),
@@ -70,7 +73,10 @@ describe('the database itself says no, by name', () => {
       'approval_is_of_one_thing',
       (tx) =>
         tx.approval.create({
-          data: { ...yes(), fileSha256: sketch.fileSha256, recordedById: gallery.maker.id },
+          data: {
+            ...{ ...yes(), fileSha256: sketch.fileSha256, contentSha256: sketch.fileSha256 },
+            recordedById: gallery.maker.id,
+          },
         }),
     ],
     [

@@ -10,7 +10,12 @@ const kept = [
   ...['GoodsReturnTax', 'Refund', 'CreditMovement', 'StockTransfer', 'ConsignmentNote'],
   ...['ConsignmentNoteLine', 'ConsignmentReport', 'ConsignmentReportLine', 'SettlementPayment'],
   ...['DrawerCount', 'PettyCash', 'MouldCast', 'LayawayLine', 'LayawayDue', 'OnApprovalLine'],
-  ...['OnApprovalPicture', 'OnApprovalBack'],
+  ...['OnApprovalPicture', 'OnApprovalBack', 'Proposal', 'ProposalLine', 'ProposalStep'],
+  ...['ProposalSent', 'ProposalAnswer', 'AgreementLine', 'AgreementStep', 'ChangeOrder'],
+  ...['ChangeOrderSigned', 'ChangeOrderWithdrawn', 'Signature', 'SketchArea', 'ColourTileShade'],
+  ...['ColourTileArea', 'ColourTileGiven', 'FiredColour', 'ChangeAsked', 'ChangeSpot'],
+  ...['CommissionRefund', 'InstalmentWithdrawn', 'DelayNotice', 'DayOfferSlot', 'DayOfferChosen'],
+  ...['Consent'],
 ];
 
 type Guard = { name: string; definition: string; enabled: string };

@@ -104,6 +104,7 @@ export async function saidYes(studio: TestStudio, commissionId: string, to: 'ske
     commissionId,
     fileId: file.id,
     fileSha256: file.sha256,
+    contentSha256: file.sha256,
     shownOn: new Date('2026-04-12'),
     at: monday,
   };
@@ -120,6 +121,7 @@ export async function saidYes(studio: TestStudio, commissionId: string, to: 'ske
       commissionId,
       ...ids,
       fileSha256: file.sha256,
+      contentSha256: file.sha256,
       approvedBy: 'Marit Oland',
       how: 'in_person',
       approvedOn: new Date('2026-04-14'),

@@ -70,9 +70,9 @@ async function take(tx: Tx, doer: Doer, commissionId: string, { kind, hundreds }
 
 async function bothSay(tx: Tx, doer: Doer, commissionId: string) {
   const rows = await tx.$queryRaw<{ may: boolean }[]>`
-    SELECT making_may_begin(${commissionId}::uuid) AS may`;
+    SELECT making_may_begin(${commissionId}::uuid, ${day}::date) AS may`;
   const { facts } = done(await findForWriting(tx, doer, commissionId));
-  return { database: rows[0]?.may, rule: mayBegin(facts).may };
+  return { database: rows[0]?.may, rule: mayBegin(facts, day).may };
 }
 
 test.prop([fc.array(step, { minLength: 3, maxLength: 9 })], { numRuns: 25 })(

@@ -6,7 +6,7 @@ import {
   decideAgreement,
   decidePayment,
   depositCents,
-} from '@/lib/commissions/rules/money';
+} from '@/lib/commissions/rules/money/sums';
 
 const half = { as: 'percent', percent: '50' } as const;
 

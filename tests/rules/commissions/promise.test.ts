@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { sureness } from '@/lib/commissions/rules/promise';
+import { sureness } from '@/lib/commissions/rules/course/promise';
 import type { Day } from '@/lib/dates/rules';
 
 const ready = (shortestOn: Day, likelyOn: Day, longestOn: Day) => ({

@@ -9,6 +9,11 @@ export function someFacts(over: Partial<CommissionFacts> = {}): CommissionFacts 
     agreement: null,
     sketches: [],
     colourTiles: [],
+    proposals: [],
+    changeOrders: [],
+    plan: [],
+    refunds: [],
+    delays: [],
     asked: [],
     payments: [],
     override: null,
@@ -24,13 +29,15 @@ export function someFacts(over: Partial<CommissionFacts> = {}): CommissionFacts 
 export const agreement = {
   agreedOn: '2026-05-04',
   priceCents: 1_000_000n,
+  originalCents: 1_000_000n,
   depositCents: 500_000n,
   promisedOn: null,
+  clayFromOn: null,
 } as const;
 
 /** Something shown on one day, approved on another or not yet. */
 export function shown(label: string, shownOn: Day, approvedOn: Day | null = null) {
-  return { label, shownOn, approvedOn };
+  return { label, shownOn, approvedOn, changesOn: null, areas: [], givenOn: shownOn };
 }
 
 /** A payment on a day. */

@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest';
-import { band } from '@/lib/commissions/rules/band';
+import { band } from '@/lib/commissions/rules/course/band';
 import type { CommissionFacts } from '@/lib/commissions/rules/facts';
-import { nextWords, standingSentence } from '@/lib/commissions/rules/sentences';
-import { groupOrder, standing } from '@/lib/commissions/rules/standing';
-import type { WhereKey } from '@/lib/commissions/rules/where';
+import { nextWords, standingSentence } from '@/lib/commissions/rules/course/sentences';
+import { groupOrder, standing } from '@/lib/commissions/rules/course/standing';
+import type { WhereKey } from '@/lib/commissions/rules/course/where';
 import { aJob, agreement, beforeClay, finished, paid, shown, someFacts } from './some-facts';
 
 const today = '2026-06-20';
@@ -53,7 +53,14 @@ const rows: Record<WhereKey, Row> = {
     facts: {
       ...beforeClay,
       payments: [],
-      asked: [{ amountCents: 500_000n, askedOn: '2026-05-13' }],
+      asked: [
+        {
+          amountCents: 500_000n,
+          askedOn: '2026-05-13',
+          dueOn: '2026-05-27',
+          stepPosition: null,
+        },
+      ],
     },
     sentence: 'Waiting for the collector since 13 May: pay the deposit, $5,000.00.',
     next: 'Take a payment',

@@ -1,12 +1,12 @@
 import { describe, expect, test } from 'vitest';
 import type { Actor } from '@/lib/access/rules';
 import { actsOpen, type Act } from '@/lib/commissions/rules/acts';
-import { placeCautions, weightEstimate } from '@/lib/commissions/rules/cautions';
-import { historySentence } from '@/lib/commissions/rules/history';
+import { placeCautions, weightEstimate } from '@/lib/commissions/rules/enquiry/cautions';
+import { historySentence } from '@/lib/commissions/rules/course/history';
 import {
   commissionRefusalMessage,
   type CommissionRefusal,
-  type CommissionRefusalCode,
+  type GeneralRefusalFacts,
 } from '@/lib/commissions/rules/refusals';
 import { nextLetter } from '@/lib/commissions/rules/words';
 import { aJob, agreement, beforeClay, finished, someFacts } from './some-facts';
@@ -14,8 +14,9 @@ import { aJob, agreement, beforeClay, finished, someFacts } from './some-facts';
 const on = '2026-05-12' as const;
 
 /** One refusal of each kind: a new one without a row does not compile. */
-const refusals: { [Code in CommissionRefusalCode]: CommissionRefusal<Code> } = {
+const refusals: { [Code in keyof GeneralRefusalFacts]: CommissionRefusal<Code> } = {
   unknown_commission: { code: 'unknown_commission' },
+  drawing_not_kept: { code: 'drawing_not_kept' },
   unknown_collector: { code: 'unknown_collector' },
   ended_early: { code: 'ended_early', endedOn: on },
   handed_over_already: { code: 'handed_over_already', handedOn: on },
@@ -64,7 +65,7 @@ describe('every refusal is told in full sentences', () => {
 
 const person = (...roles: Actor['roles']): Actor => ({ id: 'x', name: 'Ines Vale', roles });
 const open = (facts: Parameters<typeof someFacts>[0], actor: Actor, owed: bigint | null = 1n) =>
-  [...actsOpen(someFacts(facts), owed, actor)].sort();
+  [...actsOpen(someFacts(facts), owed, actor, '2026-06-20')].sort();
 
 describe('what can be done from the sheet', () => {
   const handOver = { handedOn: '2026-06-18', totalCents: 1n } as const;

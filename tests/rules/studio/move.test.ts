@@ -21,6 +21,8 @@ const allThere: BeginFacts = {
   paidCents: 90_000n,
   sketchHasYes: true,
   coloursHaveYes: true,
+  clayFromOn: null,
+  today: '2026-05-20',
 };
 
 function moves(

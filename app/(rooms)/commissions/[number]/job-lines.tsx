@@ -4,7 +4,7 @@ import { DayText } from '@/app/ui/figures/day-text';
 import { Facts } from '@/app/ui/page/facts';
 import { Section } from '@/app/ui/page/section';
 import type { Sheet } from '@/lib/commissions/reads/sheet';
-import { dayWord } from '@/lib/commissions/rules/sentences';
+import { dayWord } from '@/lib/commissions/rules/course/sentences';
 import type { JobStanding } from '@/lib/studio/reads/standing';
 import { techniqueWords } from '@/lib/studio/rules/routes';
 import { beforeClayWords, piecesWords } from '@/lib/studio/rules/words';

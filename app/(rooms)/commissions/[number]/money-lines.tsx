@@ -7,7 +7,7 @@ import { Section } from '@/app/ui/page/section';
 import type { AgreementTold } from '@/lib/commissions/reads/papers';
 import type { MoneyLines as Lines } from '@/lib/commissions/reads/payments';
 import type { Sheet } from '@/lib/commissions/reads/sheet';
-import { dayWord, type Telling } from '@/lib/commissions/rules/sentences';
+import { dayWord, type Telling } from '@/lib/commissions/rules/course/sentences';
 import { paymentWords } from '@/lib/commissions/rules/words';
 import type { Day } from '@/lib/dates/rules';
 import { formatCents, sumCents } from '@/lib/money/rules';

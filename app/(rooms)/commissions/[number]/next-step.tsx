@@ -3,7 +3,7 @@ import { isAllowed, permissions, roleWords, type Role } from '@/lib/access/rules
 import type { ShownTold } from '@/lib/commissions/reads/papers';
 import type { Sheet } from '@/lib/commissions/reads/sheet';
 import type { Act } from '@/lib/commissions/rules/acts';
-import type { WhereKey } from '@/lib/commissions/rules/where';
+import type { WhereKey } from '@/lib/commissions/rules/course/where';
 import type { InDiary } from '@/lib/installation/reads';
 import css from '../commissions.module.css';
 

@@ -9,8 +9,8 @@ import { listHistory, listRequestPictures, listShown } from '@/lib/commissions/r
 import { listMoneyLines } from '@/lib/commissions/reads/payments';
 import { listAgreements } from '@/lib/commissions/reads/papers';
 import type { Sheet } from '@/lib/commissions/reads/sheet';
-import { sureness } from '@/lib/commissions/rules/promise';
-import { dayWord } from '@/lib/commissions/rules/sentences';
+import { sureness } from '@/lib/commissions/rules/course/promise';
+import { dayWord } from '@/lib/commissions/rules/course/sentences';
 import { listAppointmentsOf } from '@/lib/installation/reads';
 import { listJobsOfCommission } from '@/lib/studio/reads';
 import type { JobStanding } from '@/lib/studio/reads/standing';

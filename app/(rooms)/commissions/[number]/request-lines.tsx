@@ -8,7 +8,7 @@ import { Hung, Wall } from '@/app/ui/piece/piece-hanging';
 import { Picture } from '@/app/ui/piece/picture';
 import type { RequestPicture } from '@/lib/commissions/reads/papers';
 import type { Sheet } from '@/lib/commissions/reads/sheet';
-import { placeCautions, weightEstimate } from '@/lib/commissions/rules/cautions';
+import { placeCautions, weightEstimate } from '@/lib/commissions/rules/enquiry/cautions';
 import { exposureWords, wallWords } from '@/lib/commissions/rules/words';
 import { formatCents } from '@/lib/money/rules';
 import { formatWeight } from '@/lib/units/rules';

@@ -4,7 +4,7 @@ import { Money } from '@/app/ui/figures/money';
 import { Facts, type Fact } from '@/app/ui/page/facts';
 import { Picture } from '@/app/ui/piece/picture';
 import type { Sheet } from '@/lib/commissions/reads/sheet';
-import { dayWord } from '@/lib/commissions/rules/sentences';
+import { dayWord } from '@/lib/commissions/rules/course/sentences';
 import { wallWords, exposureWords } from '@/lib/commissions/rules/words';
 import type { InDiary } from '@/lib/installation/reads';
 import { kindWords } from '@/lib/installation/rules';

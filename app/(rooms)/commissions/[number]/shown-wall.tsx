@@ -4,7 +4,7 @@ import { Hung, Wall } from '@/app/ui/piece/piece-hanging';
 import { Picture } from '@/app/ui/piece/picture';
 import type { ShownTold } from '@/lib/commissions/reads/papers';
 import type { Sheet } from '@/lib/commissions/reads/sheet';
-import { dayWord } from '@/lib/commissions/rules/sentences';
+import { dayWord } from '@/lib/commissions/rules/course/sentences';
 import { approvalWayWords } from '@/lib/commissions/rules/words';
 import css from '../commissions.module.css';
 

@@ -3,6 +3,8 @@ import type { Day } from '@/lib/dates/rules';
 import { finishedPosition, placeName, standingsOf } from '@/lib/studio/rules';
 import {
   approvedOf,
+  coloursApprovedOn,
+  coloursAreApproved,
   depositIsThere,
   depositThereOn,
   mayBegin,
@@ -10,9 +12,9 @@ import {
   type CommissionFacts,
   type JobFact,
   type ShownFact,
-} from './facts';
+} from '@/lib/commissions/rules/facts';
 import type { Where } from './where';
-import { nextLetter } from './words';
+import { nextLetter } from '@/lib/commissions/rules/words';
 
 /** Whose clock is running. */
 export type WaitsOn = 'collector' | 'studio' | 'gallery' | 'nobody';
@@ -37,7 +39,12 @@ export type Standing = {
  * @example standing(facts of a sketch shown on 12 May, '2026-05-20').since // '2026-05-12'
  */
 export function standing(facts: CommissionFacts, today: Day): Standing {
-  return afterTheEnd(facts) ?? beforeTheClay(facts) ?? making(facts) ?? leaving(facts, today);
+  return (
+    afterTheEnd(facts) ??
+    beforeTheClay(facts, today) ??
+    making(facts, today) ??
+    leaving(facts, today)
+  );
 }
 
 function afterTheEnd(facts: CommissionFacts): Standing | null {
@@ -56,8 +63,8 @@ function afterTheEnd(facts: CommissionFacts): Standing | null {
   return { where, waitsOn: 'nobody', since: handedOn, permission: null };
 }
 
-function beforeTheClay(facts: CommissionFacts): Standing | null {
-  if (hasBegun(facts) || mayBegin(facts).may) return null;
+function beforeTheClay(facts: CommissionFacts, today: Day): Standing | null {
+  if (hasBegun(facts) || mayBegin(facts, today).may) return null;
   return toAgree(facts) ?? sketch(facts) ?? colours(facts) ?? deposit(facts);
 }
 
@@ -80,7 +87,7 @@ function sketch(facts: CommissionFacts): Standing | null {
 }
 
 function colours(facts: CommissionFacts): Standing | null {
-  if (approvedOf(facts.colourTiles)) return null;
+  if (coloursAreApproved(facts)) return null;
   const open = unanswered(facts.colourTiles);
   if (open) return ofCollector({ key: 'colours_shown', number: open.label }, open.shownOn);
   const since = later(
@@ -106,15 +113,15 @@ function deposit(facts: CommissionFacts): Standing | null {
   return ofGallery(where, agreement.agreedOn, 'commissions.take_money');
 }
 
-function making(facts: CommissionFacts): Standing | null {
+function making(facts: CommissionFacts, today: Day): Standing | null {
   if (facts.jobs.length === 0) {
-    return ofStudio({ key: 'job_to_open' }, mayBeginSince(facts), 'commissions.write');
+    return ofStudio({ key: 'job_to_open' }, mayBeginSince(facts, today), 'commissions.write');
   }
   const job = facts.jobs.find((each) => !isFinished(each));
   if (!job) return null;
   const behind = standingsOf(job, job.moves).find((each) => each.position > 0);
   if (!behind || behind.position === finishedPosition(job)) {
-    const since = later(job.openedOn, mayBeginSince(facts));
+    const since = later(job.openedOn, mayBeginSince(facts, today));
     return ofStudio({ key: 'clay_to_begin', jobNumber: job.number }, since, 'studio.move');
   }
   const where: Where = {
@@ -163,12 +170,12 @@ function unanswered(shown: readonly ShownFact[]): ShownFact | undefined {
   return last?.approvedOn === null ? last : undefined;
 }
 
-function mayBeginSince(facts: CommissionFacts): Day {
-  if (mayBegin(facts).byOverride && facts.override) return facts.override.on;
+function mayBeginSince(facts: CommissionFacts, today: Day): Day {
+  if (mayBegin(facts, today).byOverride && facts.override) return facts.override.on;
   const days = [
     facts.agreement?.agreedOn ?? null,
     approvedOf(facts.sketches)?.approvedOn ?? null,
-    approvedOf(facts.colourTiles)?.approvedOn ?? null,
+    coloursApprovedOn(facts),
     depositThereOn(facts),
   ];
   return days.reduce<Day>((last, day) => later(last, day), facts.askedOn);

@@ -1,6 +1,6 @@
 import { clayWeightG } from '@/lib/clay/rules';
 import { formatLength, formatWeight, type LengthSystem } from '@/lib/units/rules';
-import type { Exposure, WallKind } from './words';
+import type { Exposure, WallKind } from '@/lib/commissions/rules/words';
 
 /** The mean depth that a relief is reckoned with before it is drawn: 25 mm, in micrometres. */
 export const meanDepthUm = 25_000;

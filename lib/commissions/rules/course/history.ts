@@ -1,5 +1,5 @@
 import { formatCents, type Currency } from '@/lib/money/rules';
-import { approvalWayWords, approvalWays } from './words';
+import { approvalWayWords, approvalWays } from '@/lib/commissions/rules/words';
 
 /** One thing that happened, as it was written down. */
 export type HistoryFact = {

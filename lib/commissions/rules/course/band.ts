@@ -1,6 +1,11 @@
 import type { Day } from '@/lib/dates/rules';
 import { pegProgress, type PegProgress } from '@/lib/studio/rules/days';
-import { approvedOf, depositThereOn, type CommissionFacts } from './facts';
+import {
+  approvedOf,
+  coloursApprovedOn,
+  depositThereOn,
+  type CommissionFacts,
+} from '@/lib/commissions/rules/facts';
 import type { Where, WhereKey } from './where';
 
 /** The pegs of a commission's band, in time. */
@@ -74,7 +79,7 @@ function daysDone(facts: CommissionFacts): Record<BandPegName, Day | null> {
   return {
     agreed: facts.agreement?.agreedOn ?? null,
     sketch: approvedOf(facts.sketches)?.approvedOn ?? null,
-    colours: approvedOf(facts.colourTiles)?.approvedOn ?? null,
+    colours: coloursApprovedOn(facts),
     deposit: depositThereOn(facts),
     clay: pegDoneOn(progress, 'clay'),
     dry: pegDoneOn(progress, 'dry'),
