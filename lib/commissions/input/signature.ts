@@ -17,7 +17,5 @@ export const signatureFields = {
     .prefault(''),
 };
 
-const signature = z.object(signatureFields);
-
 /** What signing takes. */
-export type SignatureInput = z.output<typeof signature>;
+export type SignatureInput = z.output<z.ZodObject<typeof signatureFields>>;

@@ -26,7 +26,8 @@ import { dayFromDate, type Day } from '@/lib/dates/rules';
 import { db } from '@/lib/platform/db/client';
 import type { Gallery } from '@/lib/platform/settings';
 import { readTaxParts } from '@/lib/sales/reads';
-import { factsOf, factsSelect } from './facts';
+import { factsOf } from './facts';
+import { factsSelect } from './facts-select';
 import { fileColumns, pictureOf, pictureSelect, type CommissionPictureShown } from './picture';
 import { readTelling } from './telling';
 

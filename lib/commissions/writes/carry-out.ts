@@ -9,7 +9,8 @@ import {
   type Permission,
 } from '@/lib/access/rules';
 import { recordAudit, type Fact } from '@/lib/audit/writes';
-import { factsOf, factsSelect } from '@/lib/commissions/reads/facts';
+import { factsOf } from '@/lib/commissions/reads/facts';
+import { factsSelect } from '@/lib/commissions/reads/facts-select';
 import type { CommissionFacts } from '@/lib/commissions/rules/facts';
 import type { CommissionRefusal } from '@/lib/commissions/rules/refusals';
 import { dayOf, type Day } from '@/lib/dates/rules';
