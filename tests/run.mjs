@@ -131,7 +131,7 @@ const timeless = [
   ...['published/labels.test.ts', 'published/money*.test.ts', 'properties/money.test.ts'],
 ];
 
-/** Rules keep nothing between them, so that their files may share a process: half the time. */
+/** Test files keep nothing between them, so that they may share a process: half the time. */
 const together = ['--no-isolate'];
 
 /** The rules again in another time zone. */
@@ -165,7 +165,7 @@ async function main() {
   await suite('rules', 'pure', { words: together });
   await suite('rules in St. John’s', 'pure', elsewhere('America/St_Johns'));
   await suite('rules in the Chathams', 'pure', elsewhere('Pacific/Chatham'));
-  await suite('database', 'database');
+  await suite('database', 'database', { words: together });
   const isBuilt = await gate('build', () => buildPages(never));
   let chromium = '';
   const hasBrowser = await gate('browser is there', async () => {

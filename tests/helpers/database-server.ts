@@ -1,9 +1,9 @@
 import { chmodSync, mkdtempSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { TestProject } from 'vitest/node';
 import { migrate } from '@/lib/platform/db/migrate';
 import { startServer } from '@/lib/platform/db/server';
+import { quickFolder } from './quick-folder';
 
 declare module 'vitest' {
   interface ProvidedContext {
@@ -14,7 +14,7 @@ declare module 'vitest' {
 
 /** One real server for the whole run; its one database becomes the template of all others. */
 export default async function startDatabaseServer(project: TestProject) {
-  const folder = mkdtempSync(join(tmpdir(), 'kiln-tests-'));
+  const folder = mkdtempSync(join(quickFolder(), 'kiln-tests-'));
   // As root, the account that runs the database has to pass through.
   chmodSync(folder, 0o711);
   const server = await startServer(folder, 'throwaway');

@@ -1,13 +1,13 @@
 import { chmodSync, existsSync, mkdtempSync, readFileSync, readdirSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { setTimeout as pause } from 'node:timers/promises';
 import pg from 'pg';
 import { onTestFinished } from 'vitest';
+import { quickFolder } from './quick-folder';
 import { freePort, launch, startProduct, type Launcher, type Start } from './server';
 
 /** A data folder that goes when the test is over. */
-export function aDataFolder(under = tmpdir()): string {
+export function aDataFolder(under = quickFolder()): string {
   const folder = mkdtempSync(join(under, 'kiln-start-'));
   // As root, the account that runs the database has to pass through.
   chmodSync(folder, 0o711);

@@ -1,7 +1,7 @@
 import { chmodSync, mkdtempSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { TestProject } from 'vitest/node';
+import { quickFolder } from './quick-folder';
 import { freePort, startProduct } from './server';
 
 declare module 'vitest' {
@@ -15,7 +15,7 @@ declare module 'vitest' {
 
 /** The product as a person starts it: real launcher, production build, demo gallery. */
 export default async function startDemo(project: TestProject) {
-  const dataDir = mkdtempSync(join(tmpdir(), 'kiln-product-'));
+  const dataDir = mkdtempSync(join(quickFolder(), 'kiln-product-'));
   // As root, the account that runs the database has to pass through.
   chmodSync(dataDir, 0o711);
   const product = await startProduct({ dataDir, port: await freePort() });
