@@ -1,5 +1,6 @@
 import { checkDigitWorking } from './entries/catalogue';
 import { absorptionClass, claySize, clayWeight } from './entries/clay';
+import { colourDifferenceWorking, labFromSrgbWorking } from './entries/colour';
 import { instalments, moneySplit } from './entries/money';
 import { reorderPointWorking, startCountWorking, stockValue } from './entries/stock';
 import { salesTax } from './entries/tax';
@@ -17,6 +18,8 @@ export const workings: readonly NamedWorking[] = [
   named(claySize),
   named(clayWeight),
   named(absorptionClass),
+  named(colourDifferenceWorking),
+  named(labFromSrgbWorking),
 ];
 
 /**
