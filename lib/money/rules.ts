@@ -67,6 +67,16 @@ export const currencySigns = { USD: '$', CAD: 'CA$', EUR: '€', GBP: '£' } as 
 export type Currency = keyof typeof currencySigns;
 
 /**
+ * One of ours by its ISO 4217 letters.
+ *
+ * @returns US dollars for letters that no sign is kept for
+ */
+export function currencyNamed(letters: string): Currency {
+  const known = Object.keys(currencySigns) as Currency[];
+  return known.find((currency) => currency === letters) ?? 'USD';
+}
+
+/**
  * An amount as it is read: `$1,299.00`, and `−$5.00` below zero.
  *
  * @example formatCents(5n) // '$0.05'

@@ -2,7 +2,7 @@ import 'server-only';
 import { allow, type Actor } from '@/lib/access/rules';
 import type { Telling } from '@/lib/commissions/rules/course/sentences';
 import { dayOf } from '@/lib/dates/rules';
-import { currencySigns, type Currency } from '@/lib/money/rules';
+import { currencyNamed } from '@/lib/money/rules';
 import { now } from '@/lib/platform/clock';
 import { getGallery, type Gallery } from '@/lib/platform/settings';
 
@@ -14,12 +14,7 @@ export async function readTelling(
   const telling = {
     today: dayOf(now(), gallery.timeZone),
     seesMoney: allow(actor, 'commissions.see_money').ok,
-    currency: currencyOf(gallery.currency),
+    currency: currencyNamed(gallery.currency),
   };
   return { telling, zone: gallery.timeZone, gallery };
-}
-
-function currencyOf(letters: string): Currency {
-  const known = Object.keys(currencySigns) as Currency[];
-  return known.find((currency) => currency === letters) ?? 'USD';
 }
