@@ -1,0 +1,137 @@
+import { SubmitButton } from '@/app/ui/button/submit-button';
+import { Choice } from '@/app/ui/form/choice';
+import { Field } from '@/app/ui/form/field';
+import { FormFrame } from '@/app/ui/form/form-frame';
+import { RequestKey } from '@/app/ui/form/request-key';
+import type { ProposalShown } from '@/lib/commissions/reads/proposal/facts';
+import type { Sheet } from '@/lib/commissions/reads/sheet';
+import type { TaxPlaceTold } from '@/lib/commissions/reads/tax-places';
+import { taxWays, taxWayWords } from '@/lib/commissions/rules/agreement/tax';
+import type { CommissionTerms } from '@/lib/commissions/rules/proposal/terms';
+import { addDays } from '@/lib/dates/rules';
+import { plainCents } from '@/lib/money/rules';
+import { AboutCommission } from '../../act-page';
+import { keep } from '../actions';
+import { PlanFields } from './plan-fields';
+
+type KeepFormProps = Readonly<{
+  sheet: Sheet;
+  said: Readonly<Record<string, string>>;
+  last: ProposalShown | null;
+  terms: CommissionTerms;
+  places: readonly TaxPlaceTold[];
+}>;
+
+/** The words, days, tax and plan of a proposal; the figures go along unseen. */
+export function KeepForm({ sheet, said, last, terms, places }: KeepFormProps) {
+  return (
+    <FormFrame action={keep} label="The proposal">
+      <RequestKey />
+      <AboutCommission sheet={sheet} />
+      <Figures said={said} />
+      <Field
+        name="understanding"
+        label="What is wished for, in their own words"
+        kind="textarea"
+        defaultValue={last?.understanding ?? sheet.request.wish}
+      />
+      <Choice
+        name="taxAs"
+        legend="For the tax it is"
+        hint="A tax adviser decides."
+        layout="down"
+        options={taxWays.map((value) => ({ value, label: taxWayWords[value] }))}
+        defaultValue={last?.taxAs ?? 'goods_hung'}
+      />
+      <Field
+        name="taxPlaceId"
+        label="Sales tax of"
+        hint="Of the place where the piece is handed over."
+        kind="select"
+        defaultValue={last?.taxPlaceId ?? sheet.gallery.taxPlaceId}
+        options={places.map(({ id, name, rate }) => ({ value: id, label: `${name}, ${rate}` }))}
+      />
+      <PlanFields plan={last?.steps ?? terms.plan} />
+      <DayFields {...{ sheet, last, terms }} />
+      <Field
+        name="roundsIncluded"
+        label="Rounds of changes included"
+        kind="count"
+        width="short"
+        defaultValue={String(last?.roundsIncluded ?? terms.roundsIncluded)}
+      />
+      <Field
+        name="extraRoundCents"
+        label="Each further round"
+        kind="money"
+        width="short"
+        defaultValue={plainCents(last?.extraRoundCents ?? terms.extraRoundCents)}
+      />
+      <Field
+        name="notIncluded"
+        label="Not included"
+        kind="textarea"
+        rows={2}
+        defaultValue={last?.notIncluded ?? terms.notIncluded}
+      />
+      <Field
+        name="terms"
+        label="Terms, in your words"
+        kind="textarea"
+        rows={8}
+        defaultValue={last?.terms ?? terms.terms}
+      />
+      <SubmitButton>Keep this proposal</SubmitButton>
+    </FormFrame>
+  );
+}
+
+function Figures({ said }: Readonly<{ said: Readonly<Record<string, string>> }>) {
+  const { apart = '', ...figures } = said;
+  return (
+    <>
+      {Object.entries(figures).map(([name, value]) => (
+        <input key={name} type="hidden" name={name} value={value} />
+      ))}
+      {apart
+        .split(',')
+        .filter(Boolean)
+        .map((kind) => (
+          <input key={kind} type="hidden" name="apart" value={kind} />
+        ))}
+    </>
+  );
+}
+
+function DayFields({ sheet, last, terms }: Omit<KeepFormProps, 'said' | 'places'>) {
+  const { today } = sheet.telling;
+  const from = last?.readyFromOn ?? '';
+  return (
+    <>
+      <Field
+        name="validUntilOn"
+        label="It holds until"
+        kind="day"
+        width="short"
+        defaultValue={addDays(today, terms.validDays)}
+      />
+      <Field
+        name="readyFromOn"
+        label="Ready from"
+        kind="day"
+        width="short"
+        optional
+        defaultValue={from}
+      />
+      <Field
+        name="readyToOn"
+        label="Ready by"
+        hint="Leave it empty when no day is promised."
+        kind="day"
+        width="short"
+        optional
+        defaultValue={last?.readyToOn ?? sheet.request.wishedOn ?? ''}
+      />
+    </>
+  );
+}

@@ -1,0 +1,76 @@
+import { ButtonLink } from '@/app/ui/button/button';
+import { Notice } from '@/app/ui/page/notice';
+import type { ProposalShown } from '@/lib/commissions/reads/proposal/facts';
+import type { Sheet } from '@/lib/commissions/reads/sheet';
+import { formatDay } from '@/lib/dates/rules';
+import { formatCents } from '@/lib/money/rules';
+import { AnswerForm, SendForm } from './proposal-forms';
+import { LinesShown } from './worked-out';
+import css from './proposal.module.css';
+
+type ProposalToldProps = Readonly<{
+  sheet: Sheet;
+  proposal: ProposalShown;
+  before: ProposalShown | null;
+  isNewest: boolean;
+  mayAct: boolean;
+}>;
+
+/** One proposal: what became of it, what it says, and what can be done with it. */
+export function ProposalTold({ sheet, proposal, before, isNewest, mayAct }: ProposalToldProps) {
+  const { currency, today } = sheet.telling;
+  const isOpen = proposal.sent !== null && proposal.answer === null && sheet.agreement === null;
+  const isToSend = isNewest && proposal.sent === null && sheet.agreement === null;
+  return (
+    <>
+      <p>
+        {stateWords(proposal, today)} {before ? changeWords(proposal, before, currency) : ''}
+      </p>
+      {isOpen && proposal.validUntilOn < today ? (
+        <Notice kind="caution">It has run out: it can no longer be accepted.</Notice>
+      ) : null}
+      <LinesShown lines={proposal.lines} currency={currency} />
+      <details>
+        <summary>Word for word</summary>
+        <p className={css['words']}>{proposal.body}</p>
+      </details>
+      <p>
+        <ButtonLink
+          href={`/commissions/${sheet.number}/proposal/${proposal.version}/pdf`}
+          variant="quiet"
+        >
+          As a paper
+        </ButtonLink>
+      </p>
+      {mayAct ? (
+        <div className={css['forms']}>
+          {isToSend ? <SendForm sheet={sheet} proposal={proposal} /> : null}
+          {isOpen ? <AnswerForm sheet={sheet} proposal={proposal} /> : null}
+        </div>
+      ) : null}
+    </>
+  );
+}
+
+function stateWords({ sent, answer, validUntilOn }: ProposalShown, today: string): string {
+  if (answer) {
+    const said = answer.accepted ? 'said yes' : 'said no';
+    const words = answer.words === '' ? '' : `: “${answer.words}”`;
+    const signed = answer.isSigned ? ', signed on their page' : '';
+    return `${answer.by} ${said} on ${formatDay(answer.on, 'long')}${signed}${words}.`;
+  }
+  if (!sent) return 'Written, and not sent yet.';
+  const until = validUntilOn < today ? 'It held' : 'It holds';
+  return `Sent ${sent.how} on ${formatDay(sent.on, 'long')}. ${until} until ${formatDay(validUntilOn, 'long')}.`;
+}
+
+function changeWords(
+  proposal: ProposalShown,
+  before: ProposalShown,
+  currency: Sheet['telling']['currency'],
+): string {
+  const apart = proposal.priceCents - before.priceCents;
+  if (apart === 0n) return `The price is that of proposal ${before.version}.`;
+  const size = formatCents(apart < 0n ? -apart : apart, { currency });
+  return `${size} ${apart < 0n ? 'less' : 'more'} than proposal ${before.version}.`;
+}
