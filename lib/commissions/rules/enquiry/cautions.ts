@@ -41,7 +41,7 @@ export type PlaceFacts = {
 export function placeCautions(facts: PlaceFacts, system: LengthSystem): string[] {
   return [
     ...frostCautions(facts),
-    ...useCautions(facts),
+    ...purposeCautions(facts),
     ...roomCautions(facts, system),
     ...weightCautions(facts, system),
   ];
@@ -52,7 +52,7 @@ export function placeCautions(facts: PlaceFacts, system: LengthSystem): string[]
  * relief has none. Sun: common practice; fired glaze keeps its colour, what joins and seals it may
  * not.
  */
-function useCautions({ forFood, sun }: PlaceFacts): string[] {
+function purposeCautions({ forFood, sun }: PlaceFacts): string[] {
   const cautions: string[] = [];
   if (forFood === true) {
     cautions.push(
