@@ -132,13 +132,13 @@ export const noteAnswerInput = z.strictObject({
 });
 
 /** The answer as the collector gives it on their own page: signed. */
-export const answerOnPageInput = z.strictObject({ ...answered, ...signatureFields });
+export const answerProposalInput = z.strictObject({ ...answered, ...signatureFields });
 
 /** What writing an answer down takes. */
 export type NoteAnswerInput = z.output<typeof noteAnswerInput>;
 
 /** What answering on their own page takes. */
-export type AnswerOnPageInput = z.output<typeof answerOnPageInput>;
+export type AnswerProposalInput = z.output<typeof answerProposalInput>;
 
 type PlanField = keyof typeof planFields;
 

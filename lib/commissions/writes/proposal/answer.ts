@@ -1,7 +1,7 @@
 import 'server-only';
 import { isAtPage, staffIdOf, type AnyDoer, type Doer } from '@/lib/access/rules';
 import type {
-  AnswerOnPageInput,
+  AnswerProposalInput,
   NoteAnswerInput,
   SendProposalInput,
 } from '@/lib/commissions/input/proposal/proposal';
@@ -136,17 +136,17 @@ export async function noteAnswer(
  *
  * @param device what their browser says it is
  */
-export async function answerOnPage(
+export async function answerProposal(
   doer: AnyDoer,
-  input: AnswerOnPageInput,
-  device: string,
+  input: AnswerProposalInput,
+  device = '',
 ): Promise<Result<ProposalActed, AnyRefusal>> {
   const { requestKey, commissionId, proposalId, contentSha256, accepted, words } = input;
   const signature = await readySignature(input);
   if (!signature.ok) return signature;
   const said = { commissionId, proposalId, contentSha256, words: words ?? '' };
   const command = {
-    name: 'answerOnPage',
+    name: 'answerProposal',
     permission: 'commissions.propose',
     key: requestKey,
     input: { ...said, accepted, signedName: input.signedName },

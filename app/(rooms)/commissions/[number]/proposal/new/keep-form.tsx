@@ -24,6 +24,7 @@ type KeepFormProps = Readonly<{
 
 /** The words, days, tax and plan of a proposal; the figures go along unseen. */
 export function KeepForm({ sheet, said, last, terms, places }: KeepFormProps) {
+  const from = beginning(sheet, last, terms);
   return (
     <FormFrame action={keep} label="The proposal">
       <RequestKey />
@@ -33,7 +34,7 @@ export function KeepForm({ sheet, said, last, terms, places }: KeepFormProps) {
         name="understanding"
         label="What is wished for, in their own words"
         kind="textarea"
-        defaultValue={last?.understanding ?? sheet.request.wish}
+        defaultValue={from.understanding}
       />
       <Choice
         name="taxAs"
@@ -41,14 +42,14 @@ export function KeepForm({ sheet, said, last, terms, places }: KeepFormProps) {
         hint="A tax adviser decides."
         layout="down"
         options={taxWays.map((value) => ({ value, label: taxWayWords[value] }))}
-        defaultValue={last?.taxAs ?? 'goods_hung'}
+        defaultValue={from.taxAs}
       />
       <Field
         name="taxPlaceId"
         label="Sales tax of"
         hint="Of the place where the piece is handed over."
         kind="select"
-        defaultValue={last?.taxPlaceId ?? sheet.gallery.taxPlaceId}
+        defaultValue={from.taxPlaceId}
         options={places.map(({ id, name, rate }) => ({ value: id, label: `${name}, ${rate}` }))}
       />
       <PlanFields plan={last?.steps ?? terms.plan} />
@@ -58,32 +59,39 @@ export function KeepForm({ sheet, said, last, terms, places }: KeepFormProps) {
         label="Rounds of changes included"
         kind="count"
         width="short"
-        defaultValue={String(last?.roundsIncluded ?? terms.roundsIncluded)}
+        defaultValue={String(from.roundsIncluded)}
       />
       <Field
         name="extraRoundCents"
         label="Each further round"
         kind="money"
         width="short"
-        defaultValue={plainCents(last?.extraRoundCents ?? terms.extraRoundCents)}
+        defaultValue={plainCents(from.extraRoundCents)}
       />
       <Field
         name="notIncluded"
         label="Not included"
         kind="textarea"
         rows={2}
-        defaultValue={last?.notIncluded ?? terms.notIncluded}
+        defaultValue={from.notIncluded}
       />
       <Field
         name="terms"
         label="Terms, in your words"
         kind="textarea"
         rows={8}
-        defaultValue={last?.terms ?? terms.terms}
+        defaultValue={from.terms}
       />
       <SubmitButton>Keep this proposal</SubmitButton>
     </FormFrame>
   );
+}
+
+/** The last version's words, else the gallery's own. */
+function beginning(sheet: Sheet, last: ProposalShown | null, terms: CommissionTerms) {
+  if (last) return last;
+  const usual = { taxAs: 'goods_hung', taxPlaceId: sheet.gallery.taxPlaceId } as const;
+  return { ...terms, ...usual, understanding: sheet.request.wish };
 }
 
 function Figures({ said }: Readonly<{ said: Readonly<Record<string, string>> }>) {
