@@ -1,6 +1,6 @@
 import 'server-only';
 import { createHash } from 'node:crypto';
-import sharp from 'sharp';
+import sharp, { type Sharp } from 'sharp';
 import type { Tx } from '@/lib/platform/db/transaction';
 import { ok, refuse, type Result } from '@/lib/platform/result';
 import {
@@ -11,6 +11,7 @@ import {
   type PictureRefusal,
   type PictureType,
 } from './rules';
+import { unfoldHeic } from './unfold-heic';
 
 /** A picture or paper as it came in; sizes of pictures in pixels. */
 export type NewFile = {
@@ -61,10 +62,11 @@ const decodingMostS = 20;
  * Makes a picture ready to be kept: turned the right way up, at most 2400 px on its longer side,
  * and without anything the camera wrote into it, such as where it was taken.
  *
- * A JPEG stays a JPEG; PNG and WebP become WebP, so that what is clear stays clear.
+ * It is drawn anew from its pixels, so that whatever else the file carries stays behind. JPEG and
+ * HEIC become JPEG; PNG and WebP become WebP, so that what is clear stays clear.
  *
  * @returns refuses, in this order: empty, too heavy, not a picture, a kind that is not kept, more
- *   pixels than are unfolded, damaged
+ *   pixels than are unfolded, damaged, takes too long
  * @example a text file called wall.jpg // refused: not_a_picture
  */
 export async function preparePicture(
@@ -72,17 +74,12 @@ export async function preparePicture(
 ): Promise<Result<PreparedPicture, PictureRefusal>> {
   const kind = kindOf(bytes);
   if (!kind.ok) return kind;
-  const size = await sizeOf(bytes);
-  if (!size) return refuse({ code: 'picture_damaged' });
-  const { width: widthPx, height: heightPx } = size;
-  if (widthPx * heightPx > picturePixelsMost) {
-    return refuse({ code: 'picture_too_large', widthPx, heightPx, pixelsMost: picturePixelsMost });
-  }
-  const drawn = await draw(bytes, kind.value);
-  return drawn ? ok(drawn) : refuse({ code: 'picture_damaged' });
+  return kind.value === 'heic' ? prepareHeic(bytes) : prepareOther(bytes, kind.value);
 }
 
-function kindOf(bytes: Uint8Array): Result<PictureType, PictureRefusal> {
+type KeptKind = 'jpeg' | 'png' | 'webp' | 'heic';
+
+function kindOf(bytes: Uint8Array): Result<KeptKind, PictureRefusal> {
   if (bytes.byteLength === 0) return refuse({ code: 'picture_empty' });
   if (bytes.byteLength > pictureBytesMost) {
     const bytesMost = pictureBytesMost;
@@ -90,9 +87,32 @@ function kindOf(bytes: Uint8Array): Result<PictureType, PictureRefusal> {
   }
   const kind = signatureOf(bytes);
   if (!kind) return refuse({ code: 'not_a_picture' });
-  if (kind === 'jpeg') return ok('image/jpeg');
-  if (kind === 'png' || kind === 'webp') return ok('image/webp');
+  if (kind === 'jpeg' || kind === 'png' || kind === 'webp' || kind === 'heic') return ok(kind);
   return refuse({ code: 'picture_kind_unknown', kind });
+}
+
+async function prepareHeic(bytes: Uint8Array): Promise<Result<PreparedPicture, PictureRefusal>> {
+  const unfolded = await unfoldHeic(bytes);
+  if (!unfolded.ok) return unfolded;
+  const { pixels, widthPx: width, heightPx: height } = unfolded.value;
+  const picture = sharp(pixels, { raw: { width, height, channels: 4 } });
+  const drawn = await draw(picture.flatten({ background: '#ffffff' }), 'image/jpeg');
+  return drawn ? ok(drawn) : refuse({ code: 'picture_damaged' });
+}
+
+async function prepareOther(
+  bytes: Uint8Array,
+  kind: Exclude<KeptKind, 'heic'>,
+): Promise<Result<PreparedPicture, PictureRefusal>> {
+  const size = await sizeOf(bytes);
+  if (!size) return refuse({ code: 'picture_damaged' });
+  const { width: widthPx, height: heightPx } = size;
+  if (widthPx * heightPx > picturePixelsMost) {
+    return refuse({ code: 'picture_too_large', widthPx, heightPx, pixelsMost: picturePixelsMost });
+  }
+  const picture = sharp(bytes, { limitInputPixels: picturePixelsMost, failOn: 'error' });
+  const drawn = await draw(picture.autoOrient(), kind === 'jpeg' ? 'image/jpeg' : 'image/webp');
+  return drawn ? ok(drawn) : refuse({ code: 'picture_damaged' });
 }
 
 /** Reads the head alone; nothing is unfolded yet. */
@@ -102,16 +122,15 @@ async function sizeOf(bytes: Uint8Array) {
     .catch(() => null);
 }
 
-async function draw(bytes: Uint8Array, mediaType: PictureType): Promise<PreparedPicture | null> {
+async function draw(picture: Sharp, mediaType: PictureType): Promise<PreparedPicture | null> {
   const side = pictureSideMost;
-  const picture = sharp(bytes, { limitInputPixels: picturePixelsMost, failOn: 'error' })
+  const sized = picture
     .timeout({ seconds: decodingMostS })
-    .autoOrient()
     .resize({ width: side, height: side, fit: 'inside', withoutEnlargement: true });
   const encoded =
     mediaType === 'image/jpeg'
-      ? picture.jpeg({ quality: 86, mozjpeg: true })
-      : picture.webp({ quality: 90 });
+      ? sized.jpeg({ quality: 86, mozjpeg: true })
+      : sized.webp({ quality: 90 });
   const drawn = await encoded.toBuffer({ resolveWithObject: true }).catch(() => null);
   if (!drawn) return null;
   const { width: widthPx, height: heightPx } = drawn.info;

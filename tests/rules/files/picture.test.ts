@@ -40,6 +40,9 @@ test('a photograph is turned the right way up and says no more where it was take
       IFD3: { GPSLatitudeRef: 'N', GPSLatitude: '48/1 30/1 0/1' },
     })
     .toBuffer();
+  // 48/1 30/1 0/1 as the camera writes it: pairs of numbers of four bytes, least first.
+  const place = Buffer.from('30000000010000001e00000001000000', 'hex');
+  expect(photo.includes(place)).toBe(true);
   const taken = await sharp(photo).metadata();
   expect([taken.orientation, taken.exif?.includes('Saltwood')]).toEqual([6, true]);
   const prepared = await preparePicture(photo);
@@ -50,6 +53,12 @@ test('a photograph is turned the right way up and says no more where it was take
   const left = prepared.ok ? await sharp(prepared.value.bytes).metadata() : null;
   expect(left).toMatchObject({ width: 40, height: 60, format: 'jpeg' });
   expect(left?.exif).toBeUndefined();
+  const kept = prepared.ok ? Buffer.from(prepared.value.bytes) : photo;
+  expect([kept.includes(place), kept.includes('Saltwood'), kept.includes('Exif')]).toEqual([
+    false,
+    false,
+    false,
+  ]);
   expect(left?.orientation).toBeUndefined();
 });
 
@@ -78,6 +87,35 @@ test('a text file called wall.jpg is no picture', async () => {
 test('a drawing that could carry a script is not opened', async () => {
   const svg = text('<svg xmlns="http://www.w3.org/2000/svg"><script>alert(1)</script></svg>');
   expect(await preparePicture(svg)).toMatchObject(code('picture_kind_unknown'));
+});
+
+test('a drawing named as a picture, with anything before it, is not opened', async () => {
+  for (const words of ['<?xml version="1.0"?><svg/>', '\uFEFF<svg/>', '<!-- x --><svg/>']) {
+    expect(await preparePicture(text(words)), words).toMatchObject({ ok: false });
+  }
+});
+
+test('of a picture that is a page too, nothing but its pixels is kept', async () => {
+  const page = '<html><script>alert("kelp")</script></html>';
+  const whole = await canvas(40, 30)
+    .jpeg()
+    .withExifMerge({ IFD0: { ImageDescription: page } })
+    .toBuffer();
+  const both = Buffer.concat([whole, text(page)]);
+  expect(both.includes('<script>')).toBe(true);
+  const prepared = await preparePicture(both);
+  expect(prepared).toMatchObject({ ok: true, value: { widthPx: 40, heightPx: 30 } });
+  const kept = prepared.ok ? Buffer.from(prepared.value.bytes) : Buffer.alloc(0);
+  expect(['<script>', '<html>', 'kelp'].filter((words) => kept.includes(words))).toEqual([]);
+});
+
+test('words hidden in a PNG stay behind', async () => {
+  const png = await canvas(40, 30).png().toBuffer();
+  const said = 'Comment\0<script>alert("kelp")</script>';
+  const end = png.byteLength - 12;
+  const hidden = Buffer.concat([png.subarray(0, end), text(said), png.subarray(end)]);
+  const prepared = await preparePicture(hidden);
+  if (prepared.ok) expect(Buffer.from(prepared.value.bytes).includes('kelp')).toBe(false);
 });
 
 test('nothing at all, and more than 25 MB, are told as what they are', async () => {
