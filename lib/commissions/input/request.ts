@@ -1,13 +1,20 @@
 import { z } from 'zod';
 import { collectorName } from '@/lib/collectors/input';
+import { bandOf } from '@/lib/commissions/rules/enquiry/bands';
+import { sunKinds } from '@/lib/commissions/rules/enquiry/words';
 import { exposures, wallKinds } from '@/lib/commissions/rules/words';
 import { dayInput } from '@/lib/dates/input';
 import { centsInput } from '@/lib/money/input';
+import { plainCents } from '@/lib/money/rules';
 import { lengthInput } from '@/lib/units/input';
+import { knownYesNo } from './enquiry/answers';
+import { checkReferral, referralFields, type ReferralSaid } from './enquiry/referral';
 import { known, knownLine, lineLengthMost, lines, pictures, saidLine } from './atoms';
 
 const requestKey = z.uuid();
 const commissionId = z.uuid();
+
+const accessMost = 600;
 
 /** What a collector asked for, without the pictures; every field may be null: "not known yet". */
 export const requestFields = z.strictObject({
@@ -22,9 +29,21 @@ export const requestFields = z.strictObject({
   widthUm: known(lengthInput),
   heightUm: known(lengthInput),
   depthUm: known(lengthInput),
+  hangHeightUm: known(lengthInput),
   wishedOn: known(dayInput),
+  wishedWhy: knownLine,
+  isDeadline: knownYesNo,
   budgetFromCents: known(centsInput),
   budgetToCents: known(centsInput),
+  decides: knownLine,
+  pays: knownLine,
+  wallOwner: knownLine,
+  freezes: knownYesNo,
+  sun: known(z.enum(sunKinds, { error: 'Choose how much sun it gets.' })),
+  forFood: knownYesNo,
+  access: known(z.string().max(accessMost, `Keep it to ${accessMost} letters.`)),
+  bodyId: known(z.uuid({ error: 'Choose the clay body once more.' })),
+  foundUs: knownLine,
 });
 
 const mayStateNewCollector = {
@@ -36,10 +55,10 @@ const mayStateNewCollector = {
 
 /** The form that logs a request; the collector is one we know or a new one, by name. */
 export const logCommissionInput = z.preprocess(
-  withOwnUnit,
+  asTyped,
   requestFields
-    .extend({ requestKey, pictures, ...mayStateNewCollector })
-    .superRefine(checkBudget)
+    .extend({ requestKey, pictures, ...mayStateNewCollector, ...referralFields })
+    .superRefine(checkRequest)
     .refine((form) => form.collectorId !== null || form.newName !== null, {
       path: ['newName'],
       message: 'Choose who asks for it, or write the name of someone new.',
@@ -50,9 +69,23 @@ export const logCommissionInput = z.preprocess(
 
 /** The form that changes what is known of a request. */
 export const changeRequestInput = z.preprocess(
-  withOwnUnit,
-  requestFields.extend({ requestKey, commissionId }).superRefine(checkBudget),
+  asTyped,
+  requestFields.extend({ requestKey, commissionId, ...referralFields }).superRefine(checkRequest),
 );
+
+function asTyped(form: unknown): unknown {
+  return withChosenBand(withOwnUnit(form));
+}
+
+/** A band that was chosen says both figures; whatever else stands there leaves them as they are. */
+function withChosenBand(form: unknown): unknown {
+  if (typeof form !== 'object' || form === null || !('budgetBand' in form)) return form;
+  const { budgetBand, ...fields } = form;
+  const band = typeof budgetBand === 'string' ? bandOf(budgetBand) : null;
+  if (!band) return fields;
+  const { fromCents, toCents } = band;
+  return { ...fields, budgetFromCents: plainCents(fromCents), budgetToCents: plainCents(toCents) };
+}
 
 /** Where the gallery measures in millimetres, a bare number means those. */
 function withOwnUnit(form: unknown): unknown {
@@ -67,6 +100,11 @@ function withOwnUnit(form: unknown): unknown {
 }
 
 type Budget = { budgetFromCents: bigint | null; budgetToCents: bigint | null };
+
+function checkRequest(form: Budget & ReferralSaid, context: z.core.$RefinementCtx): void {
+  checkBudget(form, context);
+  checkReferral(form, context);
+}
 
 function checkBudget(form: Budget, context: z.core.$RefinementCtx): void {
   const { budgetFromCents, budgetToCents } = form;

@@ -2,6 +2,7 @@ import 'server-only';
 import { allow, type Doer } from '@/lib/access/rules';
 import { collectorFields } from '@/lib/collectors/input';
 import { addCollector } from '@/lib/collectors/writes';
+import type { ReferralSaid } from '@/lib/commissions/input/enquiry/referral';
 import type {
   AddPicturesInput,
   ChangeRequestInput,
@@ -15,6 +16,7 @@ import type { Tx } from '@/lib/platform/db/transaction';
 import { ok, refuse, type Result } from '@/lib/platform/result';
 import { getGallery } from '@/lib/platform/settings';
 import { carryOut, findOpen, tellHistory, type AnyRefusal } from './carry-out';
+import { settleReferral } from './enquiry/referral';
 import { fileToKeep, readyPictures, type ReadyPicture } from './pictures';
 
 /** A commission that was written down: its number is what people say. */
@@ -24,7 +26,8 @@ export type LoggedCommission = { commissionId: string; number: number };
  * Logs what a collector asks for, while they stand there; the collector may be new.
  *
  * @returns refuses, in this order: not allowed, a picture that cannot be kept, a key used for
- *   something else, a collector nobody knows
+ *   something else, a collector nobody knows, a clay body nobody knows, who brought them (see
+ *   {@link settleReferral})
  * @example a request with nothing but a title and a name is one: the rest is "not known yet"
  */
 export async function logCommission(
@@ -34,37 +37,41 @@ export async function logCommission(
   const permission = 'commissions.write';
   const allowed = allow(doer.actor, permission);
   if (!allowed.ok) return allowed;
-  const ready = await readyPictures(input.pictures);
+  const { requestKey, pictures, collectorId, newName, newPhone, newEmail, ...asked } = input;
+  const ready = await readyPictures(pictures);
   if (!ready.ok) return ready;
-  const { requestKey, collectorId, newName, newPhone, newEmail } = input;
-  const fields = fieldsOf(input);
+  const { fields, referral } = apart(asked);
   const who = collectorId ?? { name: newName ?? '', phone: newPhone, email: newEmail };
   const shas = ready.value.map((picture) => picture.sha256);
-  const said = { who, fields, shas };
+  const said = { who, fields, referral, shas };
   const command = { name: 'logCommission', permission, key: requestKey, input: said } as const;
   return carryOut(doer, command, (tx) =>
-    addCommission(tx, doer, { who, fields, pictures: ready.value }),
+    addCommission(tx, doer, { who, fields, referral, pictures: ready.value }),
   );
 }
 
-function fieldsOf({
-  requestKey: _requestKey,
-  pictures: _pictures,
-  collectorId: _collectorId,
-  newName: _newName,
-  newPhone: _newPhone,
-  newEmail: _newEmail,
+/** What a form says of the request, and what of who brought them. */
+function apart({
+  asksReferral,
+  broughtLetters,
+  broughtById,
+  broughtPercent,
+  broughtKnown,
   ...fields
-}: LogCommissionInput): RequestFields {
-  return fields;
+}: RequestFields & ReferralSaid): { fields: RequestFields; referral: ReferralSaid } {
+  const referral = { asksReferral, broughtLetters, broughtById, broughtPercent, broughtKnown };
+  return { fields, referral };
 }
 
 /** A request to write down: for a collector by id, or for someone new. */
 export type RequestToAdd = {
   who: string | { name: string; phone: string | null; email: string | null };
-  fields: RequestFields;
+  fields: RequestLeast & Partial<RequestFields>;
+  referral?: ReferralSaid;
   pictures: readonly ReadyPicture[];
 };
+
+type RequestLeast = Pick<RequestFields, 'title' | 'wish'>;
 
 /** The step of {@link logCommission}: joins the caller's transaction, asks nobody for leave. */
 export async function addCommission(
@@ -74,13 +81,15 @@ export async function addCommission(
 ): Promise<Result<LoggedCommission, CommissionRefusal>> {
   const collectorId = await collectorOf(tx, doer, request.who);
   if (!collectorId) return refuse({ code: 'unknown_collector' });
+  const { wishedOn, bodyId, ...fields } = request.fields;
+  if (!(await isBody(tx, bodyId))) return refuse({ code: 'unknown_body' });
   const { timeZone } = await getGallery(tx);
-  const { wishedOn, ...fields } = request.fields;
   const { id, number } = await tx.commission.create({
     data: {
       ...fields,
       collectorId,
-      wishedOn: wishedOn && dateFromDay(wishedOn),
+      bodyId: bodyId ?? null,
+      wishedOn: wishedOn ? dateFromDay(wishedOn) : null,
       askedAt: doer.at,
       askedOn: dateFromDay(dayOf(doer.at, timeZone)),
       takenById: doer.actor.id,
@@ -93,7 +102,16 @@ export async function addCommission(
     did: 'wrote down the request',
     facts: { title: fields.title, pictures: request.pictures.length },
   });
-  return ok({ commissionId: id, number });
+  const { referral: said } = request;
+  const settle = { commissionId: id, collectorId, isAgreed: false };
+  const settled = said ? await settleReferral(tx, doer, { ...settle, said }) : ok(true);
+  return settled.ok ? ok({ commissionId: id, number }) : settled;
+}
+
+/** Whether a clay body is written down; none is one too. */
+async function isBody(tx: Tx, bodyId: string | null | undefined): Promise<boolean> {
+  if (bodyId === null || bodyId === undefined) return true;
+  return (await tx.clayBody.count({ where: { id: bodyId } })) === 1;
 }
 
 async function collectorOf(tx: Tx, doer: Doer, who: RequestToAdd['who']): Promise<string | null> {
@@ -124,23 +142,26 @@ async function keepPictures(
  * Changes what is known of a request.
  *
  * @returns refuses, in this order: not allowed, a key used for something else, unknown, ended
- *   early, handed over
+ *   early, handed over, a clay body nobody knows, who brought them (see {@link settleReferral})
  */
 export async function changeRequest(
   doer: Doer,
   input: ChangeRequestInput,
 ): Promise<Result<LoggedCommission, AnyRefusal>> {
-  const { requestKey, commissionId, ...fields } = input;
+  const { requestKey, commissionId, ...asked } = input;
+  const { fields, referral } = apart(asked);
   const command = {
     name: 'changeRequest',
     permission: 'commissions.write',
     key: requestKey,
-    input: { commissionId, fields },
+    input: { commissionId, fields, referral },
   } as const;
   return carryOut(doer, command, async (tx) => {
     const found = await findOpen(tx, doer, commissionId);
     if (!found.ok) return found;
+    const { number, collectorId, facts } = found.value;
     const { wishedOn, ...known } = fields;
+    if (!(await isBody(tx, known.bodyId))) return refuse({ code: 'unknown_body' });
     await tx.commission.update({
       where: { id: commissionId },
       data: { ...known, wishedOn: wishedOn && dateFromDay(wishedOn) },
@@ -148,7 +169,10 @@ export async function changeRequest(
     });
     const did = 'wrote down what is known now of the request';
     await tellHistory(tx, doer, { commissionId, did, facts: { title: known.title } });
-    return ok({ commissionId, number: found.value.number });
+    const settle = { commissionId, collectorId, said: referral };
+    const isAgreed = facts.agreement !== null;
+    const settled = await settleReferral(tx, doer, { ...settle, isAgreed });
+    return settled.ok ? ok({ commissionId, number }) : settled;
   });
 }
 
