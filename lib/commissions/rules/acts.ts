@@ -83,7 +83,11 @@ function isOpen(act: Act, { facts, owedCents, today }: Now): boolean {
 
 /** What some of the acts need before; the others are open until the end. */
 const needs: Partial<Record<Act, (facts: CommissionFacts, today: Day) => boolean>> = {
+  proposal: (facts) => facts.agreement === null,
+  agreement: (facts) => facts.agreement === null,
+  change: (facts) => facts.agreement !== null,
   ask: (facts) => facts.agreement !== null,
+  refund: (facts) => facts.payments.length > 0,
   'hand-over': (facts) => facts.agreement !== null && facts.jobs.every(isFinished),
   job: (facts) => facts.jobs.length === 0 && (facts.agreement !== null || facts.override !== null),
   begin: (facts, today) => facts.override === null && mayBegin(facts, today).missing.length > 0,

@@ -8,8 +8,9 @@ import {
   type DepositAgreed,
 } from '@/lib/commissions/rules/money/sums';
 import type { CommissionRefusal } from '@/lib/commissions/rules/refusals';
-import { dateFromDay, type Day } from '@/lib/dates/rules';
-import { sumCents, type Cents } from '@/lib/money/rules';
+import { lineWords } from '@/lib/commissions/rules/proposal/lines';
+import { dateFromDay, formatDay, type Day } from '@/lib/dates/rules';
+import { currencyNamed, formatCents, sumCents, type Cents } from '@/lib/money/rules';
 import type { Tx } from '@/lib/platform/db/transaction';
 import { ok, refuse, type Result } from '@/lib/platform/result';
 import { readTaxParts } from '@/lib/sales/reads';
@@ -20,6 +21,7 @@ import {
   type AnyRefusal,
   type FoundCommission,
 } from './carry-out';
+import { sha256Of } from './content';
 
 /** An agreement to write down; the price in cents before tax. */
 export type AgreementToWrite = {
@@ -40,12 +42,13 @@ export type AgreementWritten = {
 };
 
 /**
- * Writes down what was agreed; a change is a new version, and the old one stays.
+ * Writes down what was agreed on a paper of its own, without a proposal. There is one agreement;
+ * what changes after it is a change order.
  *
  * A deposit in percent is a share of the price with its tax on the day of the agreement, rounded up.
  *
  * @returns refuses, in this order: not allowed, a key used for something else, unknown, ended
- *   early, handed over, a day to come, an unknown tax place, then as {@link decideAgreement}
+ *   early, handed over, agreed already, a day to come, an unknown tax place, then as {@link decideAgreement}
  */
 export async function agree(
   doer: Doer,
@@ -70,28 +73,63 @@ export async function addAgreement(
   const found = await findOpen(tx, doer, agreement.commissionId);
   if (!found.ok) return found;
   const { commissionId, priceCents, taxPlaceId, agreedBy, agreedOn, promisedOn } = agreement;
+  if (found.value.facts.agreement) {
+    return refuse({ code: 'agreed_already', agreedOn: found.value.facts.agreement.agreedOn });
+  }
   if (agreedOn > found.value.today) return refuse({ code: 'day_to_come', on: agreedOn });
   const taxCents = await siteTaxCents(tx, found.value, agreement);
   if (taxCents === null) return refuse({ code: 'unknown_tax_place' });
   const decided = decideAgreement(agreement, taxCents, paidCents(found.value.facts));
   if (!decided.ok) return decided;
 
-  const version = found.value.agreementVersion + 1;
+  const paper = handshakePaper(found.value, agreement, decided.value);
   await tx.agreement.create({
     data: {
-      ...{ commissionId, version, priceCents, taxPlaceId, agreedBy },
+      ...{ commissionId, version: 1, priceCents, taxPlaceId, agreedBy },
       ...{ depositCents: decided.value, at: doer.at },
+      ...{ body: paper, contentSha256: sha256Of(paper), signedWhere: 'elsewhere' },
       promisedOn: promisedOn && dateFromDay(promisedOn),
       agreedOn: dateFromDay(agreedOn),
       recordedById: doer.actor.id,
+      lines: {
+        create: [{ position: 1, kind: 'work', words: lineWords.work, amountCents: priceCents }],
+      },
+      steps: { create: handshakePlan(priceCents + taxCents, decided.value) },
     },
     select: { id: true },
   });
-  const did = version === 1 ? 'wrote down the agreement' : 'wrote down a changed agreement';
-  const facts = { version, priceCents, depositCents: decided.value, promisedOn, agreedBy };
+  const did = 'wrote down the agreement';
+  const facts = { priceCents, depositCents: decided.value, promisedOn, agreedBy };
   await tellHistory(tx, doer, { commissionId, did, facts });
   const { number: commissionNumber } = found.value;
-  return ok({ version, depositCents: decided.value.toString(), commissionNumber });
+  return ok({ version: 1, depositCents: decided.value.toString(), commissionNumber });
+}
+
+/** What was agreed on a paper of its own, in a sentence each. */
+function handshakePaper(
+  { number, title, gallery }: FoundCommission,
+  { priceCents, agreedBy, agreedOn, promisedOn }: AgreementToWrite,
+  depositCents: Cents,
+): string {
+  const currency = currencyNamed(gallery.currency);
+  const money = (cents: Cents) => formatCents(cents, { currency });
+  return [
+    `Agreement for commission ${number}: ${title}`,
+    `Agreed by ${agreedBy} on ${formatDay(agreedOn, 'long')}, on a paper of its own.`,
+    `Price before tax: ${money(priceCents)}. Deposit: ${money(depositCents)}.`,
+    promisedOn === null ? 'No day is promised.' : `Promised for ${formatDay(promisedOn, 'long')}.`,
+  ].join('\n');
+}
+
+/** The deposit when it is agreed, and the rest before it is handed over. */
+function handshakePlan(totalCents: Cents, depositCents: Cents) {
+  const steps = [
+    { name: 'Deposit', event: 'agreed', amountCents: depositCents },
+    { name: 'Balance', event: 'before_hand_over', amountCents: totalCents - depositCents },
+  ] as const;
+  return steps
+    .filter((step) => step.amountCents > 0n)
+    .map((step, at) => ({ ...step, position: at + 1, percent: null }));
 }
 
 async function siteTaxCents(

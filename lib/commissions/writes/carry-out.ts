@@ -16,6 +16,7 @@ import type { CommissionRefusal } from '@/lib/commissions/rules/refusals';
 import { dayOf, type Day } from '@/lib/dates/rules';
 import { onceOnly, type KeyRefusal, type Tx } from '@/lib/platform/db/transaction';
 import { ok, refuse, type Result } from '@/lib/platform/result';
+import { linkStillOpen } from './page/still-open';
 import { getGallery, type Gallery } from '@/lib/platform/settings';
 
 /** What every command about a commission may be refused with. */
@@ -49,7 +50,11 @@ export async function carryOut<Answer extends Prisma.InputJsonValue>(
   const { name, key, input } = command;
   return onceOnly<Answer, CommissionRefusal>(
     { key, name, staffId: staffIdOf(doer), input, at: doer.at },
-    work,
+    async (tx) => {
+      // Asked again inside: the link may have been withdrawn while the page was open.
+      const open = isAtPage(doer) ? await linkStillOpen(tx, doer) : ok(true);
+      return open.ok ? work(tx) : open;
+    },
   );
 }
 

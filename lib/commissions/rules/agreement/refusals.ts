@@ -1,12 +1,31 @@
 import type { Sentences } from '@/lib/commissions/rules/refusal-sentences';
+import { formatDay, type Day } from '@/lib/dates/rules';
+import { formatCents, type Cents } from '@/lib/money/rules';
 
-/** Why something about an agreement and its change orders was not done, and the facts that explain each. */
+/** Why something about an agreement or a change order was not done, and the facts that explain each. */
 export type AgreementRefusalFacts = {
+  no_accepted_proposal: unknown;
   paper_changed: unknown;
+  unknown_change: unknown;
+  change_signed_already: { readonly signedOn: Day };
+  change_withdrawn: unknown;
+  change_below_paid: { readonly totalCents: Cents; readonly paidCents: Cents };
+  change_of_nothing: unknown;
+  change_day_is_past: { readonly on: Day };
 };
 
 /** Each of them in full sentences. */
 export const agreementSentences: Sentences<AgreementRefusalFacts> = {
+  no_accepted_proposal: () =>
+    'No proposal was accepted yet. The agreement is built from the one that is.',
   paper_changed: () =>
     'The paper has changed since you looked at it. Nothing was signed; read it once more.',
+  unknown_change: () => 'There is no such change order for this commission.',
+  change_signed_already: ({ signedOn }) =>
+    `It was signed on ${formatDay(signedOn, 'long')} already.`,
+  change_withdrawn: () => 'This change order was withdrawn. Nothing was signed.',
+  change_below_paid: ({ totalCents, paidCents }) =>
+    `With it the whole would be ${formatCents(totalCents)}, and ${formatCents(paidCents)} was paid. Give the difference back first.`,
+  change_of_nothing: () => 'It changes neither the price, nor the day, nor what is made. Say what.',
+  change_day_is_past: ({ on }) => `${formatDay(on, 'long')} is past. Promise a day to come.`,
 };

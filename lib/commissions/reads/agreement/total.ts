@@ -1,0 +1,106 @@
+import 'server-only';
+import type { Prisma } from '@/generated/prisma/client';
+import { readCommissionTax } from '@/lib/commissions/reads/agreement/tax';
+import type { CommissionTax } from '@/lib/commissions/rules/agreement/tax';
+import type { CommissionLine } from '@/lib/commissions/rules/proposal/lines';
+import { lineWords } from '@/lib/commissions/rules/proposal/lines';
+import type { Day } from '@/lib/dates/rules';
+import { sumCents, type Cents } from '@/lib/money/rules';
+import { invariant } from '@/lib/platform/invariant';
+import type { RoundBy } from '@/lib/tax/rules';
+
+/** What a commission comes to: its lines with every signed change, their tax, and the whole. */
+export type CommissionTotal = {
+  lines: readonly CommissionLine[];
+  priceCents: Cents;
+  tax: CommissionTax & { setting: { place: string; state: string } };
+  totalCents: Cents;
+};
+
+/**
+ * The lines that are agreed now: those of the agreement, and each kind with its signed changes. An
+ * agreement without lines, as they were written before, is one line of work.
+ *
+ * @returns null while nothing is agreed
+ */
+export async function readAgreedLines(
+  from: Prisma.TransactionClient,
+  commissionId: string,
+): Promise<{
+  lines: CommissionLine[];
+  taxPlaceId: string;
+  taxAs: 'goods_hung' | 'fixture' | 'set_in_pieces';
+} | null> {
+  const agreement = await from.agreement.findFirst({
+    where: { commissionId },
+    select: {
+      ...{ priceCents: true, taxPlaceId: true, taxAs: true },
+      lines: {
+        select: { kind: true, words: true, amountCents: true },
+        orderBy: { position: 'asc' },
+      },
+    },
+    orderBy: { version: 'desc' },
+  });
+  if (!agreement) return null;
+  const { priceCents, taxPlaceId, taxAs } = agreement;
+  const one = { kind: 'work', words: lineWords.work, amountCents: priceCents } as const;
+  const original: CommissionLine[] = agreement.lines.length > 0 ? agreement.lines : [one];
+  const changes = await from.changeOrder.findMany({
+    where: { commissionId, signed: { isNot: null } },
+    select: { kind: true, priceCents: true },
+    orderBy: { number: 'asc' },
+  });
+  return { lines: withoutDebts(changes.reduce(withChange, original)), taxPlaceId, taxAs };
+}
+
+function withChange(
+  lines: CommissionLine[],
+  { kind, priceCents }: { kind: CommissionLine['kind']; priceCents: Cents },
+): CommissionLine[] {
+  if (priceCents === 0n) return lines;
+  const at = lines.findIndex((line) => line.kind === kind);
+  if (at < 0) return [...lines, { kind, words: lineWords[kind], amountCents: priceCents }];
+  return lines.map((line, place) =>
+    place === at ? { ...line, amountCents: line.amountCents + priceCents } : line,
+  );
+}
+
+/** No line stands below nothing: what a change took off beyond its own line comes off the others. */
+function withoutDebts(lines: readonly CommissionLine[]): CommissionLine[] {
+  let debt = sumCents(lines.map(({ amountCents }) => (amountCents < 0n ? amountCents : 0n)));
+  return lines.flatMap((line) => {
+    if (line.amountCents < 0n) return [];
+    const taken = -debt < line.amountCents ? -debt : line.amountCents;
+    debt += taken;
+    return [{ ...line, amountCents: line.amountCents - taken }];
+  });
+}
+
+/** The whole of a commission at the rates and treatments of a day; null while nothing is agreed. */
+export async function readTotal(
+  from: Prisma.TransactionClient,
+  commissionId: string,
+  { on, roundBy, moreCents = 0n }: { on: Day; roundBy: RoundBy; moreCents?: Cents },
+): Promise<CommissionTotal | null> {
+  const agreed = await readAgreedLines(from, commissionId);
+  if (!agreed) return null;
+  const lines = withoutDebts(withChange(agreed.lines, { kind: 'work', priceCents: moreCents }));
+  const { taxPlaceId, taxAs } = agreed;
+  const asked = lines.map(({ kind, amountCents: cents }) => ({ kind, cents }));
+  const tax = await readCommissionTax(from, asked, { taxPlaceId, on, taxAs, roundBy });
+  const priceCents = sumCents(lines.map((line) => line.amountCents));
+  return { lines, priceCents, tax, totalCents: priceCents + tax.taxCents };
+}
+
+/** What a commission would come to with so much more, or less, of work; in cents, tax included. */
+export async function readCommissionTotal(
+  from: Prisma.TransactionClient,
+  found: { id: string; today: Day; gallery: { roundTaxBy: RoundBy } },
+  moreCents: Cents,
+): Promise<Cents> {
+  const roundBy = found.gallery.roundTaxBy;
+  const total = await readTotal(from, found.id, { on: found.today, roundBy, moreCents });
+  invariant(total, 'Only what is agreed is changed.');
+  return total.totalCents;
+}
