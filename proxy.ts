@@ -1,7 +1,10 @@
 import { NextResponse, type NextRequest } from 'next/server';
 
-/** The pages that a stranger may ask for; everything else leads to the door first. */
-const open = ['/sign-in', '/first-run', '/api/auth'];
+/**
+ * The pages that a stranger may ask for; everything else leads to the door first. Under /c stand
+ * the collectors' own pages, which open by the secret in their address alone.
+ */
+const open = ['/sign-in', '/first-run', '/api/auth', '/c'];
 const sessionCookies = ['next-auth.session-token', '__Secure-next-auth.session-token'];
 
 /**
@@ -17,6 +20,7 @@ export function proxy(request: NextRequest): NextResponse {
   response.headers.set('Content-Security-Policy', policy);
   for (const [name, value] of Object.entries(plainHeaders)) response.headers.set(name, value);
   if (isHttps(request)) response.headers.set('Strict-Transport-Security', 'max-age=15552000');
+  if (isCollectors(request)) response.headers.set('X-Robots-Tag', 'noindex, nofollow, noarchive');
   if (stranger || !isKept(request)) response.headers.set('Cache-Control', 'no-store');
   return response;
 }
@@ -26,7 +30,8 @@ export const config = { matcher: ['/((?!_next/static|_next/image|favicon.ico).*)
 const plainHeaders = {
   'X-Content-Type-Options': 'nosniff',
   'X-Frame-Options': 'DENY',
-  // Not "no-referrer": a form sent without JavaScript would then hide where it comes from.
+  // Not "no-referrer": a form sent without JavaScript would then hide where it comes from. No other
+  // house is told an address of ours, so the secret of a collector's page stays here with this too.
   'Referrer-Policy': 'same-origin',
   'Permissions-Policy':
     'camera=(self), microphone=(), geolocation=(), payment=(), usb=(), browsing-topics=()',
@@ -92,6 +97,10 @@ function leadToDoor(request: NextRequest): NextResponse {
 /** A kept picture never changes, and says itself how long a browser may keep it. */
 function isKept(request: NextRequest): boolean {
   return request.nextUrl.pathname.startsWith('/files/');
+}
+
+function isCollectors(request: NextRequest): boolean {
+  return request.nextUrl.pathname.startsWith('/c/');
 }
 
 function isHttps(request: NextRequest): boolean {

@@ -72,15 +72,23 @@ const text = (path: string) => readFileSync(join(root, path), 'utf8');
 /** The door is the one place where nobody is signed in yet. */
 const doors = ['app/sign-in/actions.ts', 'app/first-run/actions.ts'];
 
+const isCollectors = (path: string) => path.startsWith('app/c/');
+
+/** Who stands before the actions of a file: the door, a collector's own address, or a permission. */
+function makerOf(path: string): string {
+  if (doors.includes(path)) return 'doorAction';
+  return isCollectors(path) ? 'pageAction' : 'formAction';
+}
+
 /** What is wrong with a file of actions; nothing when every export is made by the wrapper. */
 function faultsOfActions(path: string, code: string): string[] {
-  const maker = doors.includes(path) ? 'doorAction' : 'formAction';
+  const maker = makerOf(path);
   const exported = [...code.matchAll(/^export (?:default |async |const |function |\{)+(.*)$/gm)];
   const made = [
     ...code.matchAll(new RegExp(`^export const (\\w+) = ${maker}\\(\\s*([^,]+),`, 'gm')),
   ];
   const faults = made.flatMap(([, name, first = '']) =>
-    maker === 'doorAction' || known.includes(first.trim().replaceAll("'", ''))
+    maker !== 'formAction' || known.includes(first.trim().replaceAll("'", ''))
       ? []
       : [`${path}: ${name} asks for no known permission`],
   );
@@ -110,12 +118,32 @@ test.each(pages)('%s asks who is looking', (path) => {
   expect(faultsOfPage(path, text(path))).toEqual([]);
 });
 
-test.each(routes.filter((path) => !path.startsWith('app/api/auth/')))(
+test.each(routes.filter((path) => !path.startsWith('app/api/auth/') && !isCollectors(path)))(
   '%s asks who is asking',
   (path) => {
     expect(text(path)).toMatch(/await (requireActor|findActor)\(/);
   },
 );
+
+const collectors = files.filter(
+  (path) => isCollectors(path) && /\/(page\.tsx|route\.ts)$/.test(path),
+);
+
+test.each(collectors)('%s opens by its address alone', (path) => {
+  expect(text(path)).toMatch(/await open(Page|ForFile)\(params\)/);
+  expect(text(path)).not.toMatch(/searchParams\)?\.(token|commission)/);
+});
+
+test('a collector’s page reads no commission but that of its address', () => {
+  expect(collectors.length).toBeGreaterThanOrEqual(4);
+  const parts = files.filter((path) => isCollectors(path) && /\.tsx?$/.test(path));
+  const named = parts.flatMap((path) =>
+    [...text(path).matchAll(/(\w+ForCollector)\(\s*([^,)]+)/g)]
+      .filter(([, , first = '']) => !/(^|\.)link\.commissionId$/.test(first.trim()))
+      .map(([whole]) => `${path}: ${whole}`),
+  );
+  expect(named).toEqual([]);
+});
 
 test('something was looked at', () => {
   expect(actionFiles.length).toBeGreaterThanOrEqual(4);
@@ -136,6 +164,7 @@ test.each([
   ['an unknown permission', "'use server';\nexport const sell = formAction('counter.buy', s, a);"],
   ['a re-export', "'use server';\nexport { sell } from './elsewhere';"],
   ['the door’s wrapper inside', "'use server';\nexport const sell = doorAction(s, act);"],
+  ['a collector’s wrapper inside', "'use server';\nexport const sell = pageAction(s, act);"],
 ])('these checks see %s', (_label, code) => {
   expect(faultsOfActions('app/(rooms)/counter/actions.ts', code)).not.toEqual([]);
 });

@@ -1,0 +1,28 @@
+'use server';
+
+import { revalidatePath } from 'next/cache';
+import { redirect } from 'next/navigation';
+import { refused } from '@/app/form-action';
+import { pageAction } from '@/app/page-action';
+import { chooseDayInput } from '@/lib/commissions/input/page/days';
+import { answerProposalInput } from '@/lib/commissions/input/proposal/proposal';
+import { commissionRefusalMessage } from '@/lib/commissions/rules/refusals';
+import { chooseDay } from '@/lib/commissions/writes/page/choose-day';
+import { answerProposal } from '@/lib/commissions/writes/proposal/answer';
+import { readDevice } from './device';
+
+/** The collector chooses one of the offered days. */
+export const chooseOneDay = pageAction(chooseDayInput, async ({ doer, token }, input) => {
+  const chosen = await chooseDay(doer, input);
+  if (!chosen.ok) return refused(commissionRefusalMessage(chosen.refusal));
+  revalidatePath('/', 'layout');
+  redirect(`/c/${token}?done=day`);
+});
+
+/** The collector answers the proposal, and signs. */
+export const sayToProposal = pageAction(answerProposalInput, async ({ doer, token }, input) => {
+  const answered = await answerProposal(doer, input, await readDevice());
+  if (!answered.ok) return refused(commissionRefusalMessage(answered.refusal));
+  revalidatePath('/', 'layout');
+  redirect(`/c/${token}/proposal`);
+});

@@ -1,0 +1,44 @@
+import 'server-only';
+import { daysForCollector } from '@/lib/commissions/reads/page/days';
+import { proposalForCollector } from '@/lib/commissions/reads/proposal/for-collector';
+import { dayOf, formatDay } from '@/lib/dates/rules';
+import type { OpenPage } from '../open-page';
+
+/** Something that a collector is to decide, and the page below theirs on which they do. */
+export type Decision = { to: string; title: string; words: string; act: string };
+
+/** What waits for the collector's word, the largest first. */
+export async function readDecisions(page: OpenPage): Promise<Decision[]> {
+  const found = await Promise.all([ofProposal(page), ofDays(page)]);
+  return found.flat();
+}
+
+async function ofProposal({ link, at, gallery }: OpenPage): Promise<Decision[]> {
+  const proposal = await proposalForCollector(link.commissionId);
+  const today = dayOf(at, gallery.timeZone);
+  if (!proposal || proposal.answer || proposal.validUntilOn < today) return [];
+  const until = formatDay(proposal.validUntilOn, 'long');
+  return [
+    {
+      to: 'proposal',
+      title: `Proposal ${proposal.version}`,
+      words: `What is made, what it costs and when each part is paid. It holds until ${until}.`,
+      act: 'Read it and answer',
+    },
+  ];
+}
+
+const whatDay = { hanging: 'we come and hang it', delivery: 'we bring it' } as const;
+
+async function ofDays({ link, at, gallery }: OpenPage): Promise<Decision[]> {
+  const how = { zone: gallery.timeZone, now: at };
+  const offers = await daysForCollector(link.commissionId, how);
+  const open = offers.find((offer) => offer.chosen === null);
+  if (!open) return [];
+  const free = open.slots.filter((slot) => slot.isFree).map(({ on }) => formatDay(on, 'short'));
+  const words =
+    free.length > 0 ? `Still free: ${free.join('; ')}.` : 'None of the days is free any more.';
+  return [
+    { to: 'days', title: `The day on which ${whatDay[open.kind]}`, words, act: 'Choose a day' },
+  ];
+}

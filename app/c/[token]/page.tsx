@@ -1,0 +1,69 @@
+import { ButtonLink } from '@/app/ui/button/button';
+import { Band } from '@/app/ui/figures/band';
+import { Notice } from '@/app/ui/page/notice';
+import { PageHead } from '@/app/ui/page/page-head';
+import { Section } from '@/app/ui/page/section';
+import { headForCollector } from '@/lib/commissions/reads/page/head';
+import { dayOf, formatDay } from '@/lib/dates/rules';
+import { openPage, type TokenParams } from '../open-page';
+import { ReachGallery } from '../parts/reach-gallery';
+import { readDecisions } from './decisions';
+import { TheirDays } from './their-days';
+import { TheirPapers } from './their-papers';
+import css from '../page.module.css';
+
+type TheirPageProps = Readonly<{
+  params: TokenParams;
+  searchParams: Promise<{ done?: string | string[] }>;
+}>;
+
+export async function generateMetadata({ params }: TheirPageProps) {
+  const { link } = await openPage(params);
+  return { title: link.title };
+}
+
+/** The collector's own page: where the piece is, and what they are to decide, largest first. */
+export default async function TheirPage({ params, searchParams }: TheirPageProps) {
+  const page = await openPage(params);
+  const { link, gallery, token } = page;
+  const today = dayOf(page.at, gallery.timeZone);
+  const [head, decisions] = await Promise.all([
+    headForCollector(link.commissionId, { zone: gallery.timeZone, today }),
+    readDecisions(page),
+  ]);
+  const promised = head.promisedOn && !head.isOver ? formatDay(head.promisedOn, 'long') : null;
+  return (
+    <>
+      <PageHead title={link.title} work lead={`${gallery.name}, for ${link.forName}`} />
+      {(await searchParams).done === 'day' ? (
+        <Notice kind="done">Your day is booked. It stands below, and in our diary.</Notice>
+      ) : null}
+      <p>
+        <strong>{head.sentence}</strong>
+      </p>
+      {decisions.length > 0 ? (
+        <Section title={decisions.length === 1 ? 'Yours to decide' : 'Yours to decide, in turn'}>
+          <ul className={css['decide']}>
+            {decisions.map(({ to, title, words, act }) => (
+              <li key={to}>
+                <h3>{title}</h3>
+                <p>{words}</p>
+                <ButtonLink href={`/c/${token}/${to}`}>{act}</ButtonLink>
+              </li>
+            ))}
+          </ul>
+        </Section>
+      ) : null}
+      <Section title="The way it goes">
+        <Band
+          label="From the agreement to your wall"
+          pegs={head.pegs}
+          promised={promised ? { when: promised } : undefined}
+        />
+      </Section>
+      <TheirDays page={page} />
+      <TheirPapers page={page} />
+      <ReachGallery gallery={gallery} />
+    </>
+  );
+}
