@@ -16,12 +16,13 @@ import {
 import { commissionRefusalMessage } from '@/lib/commissions/rules/refusals';
 import { addPictures, changeRequest, logCommission } from '@/lib/commissions/writes/request';
 import { approve, showColourTile, showSketch } from '@/lib/commissions/writes/showing';
+import { enquiryWords } from './asking/enquiry-words';
 import { sheetHref } from './sheet-href';
 
 /** Logs what a collector asks for; leads to the new sheet. */
 export const log = formAction('commissions.write', logCommissionInput, async (doer, input) => {
   const logged = await logCommission(doer, input);
-  if (!logged.ok) return refused(commissionRefusalMessage(logged.refusal));
+  if (!logged.ok) return refused(enquiryWords(logged.refusal));
   revalidatePath('/', 'layout');
   redirect(sheetHref(logged.value.number, 'logged'));
 });
@@ -29,7 +30,7 @@ export const log = formAction('commissions.write', logCommissionInput, async (do
 /** Writes down what is known now of a request. */
 export const change = formAction('commissions.write', changeRequestInput, async (doer, input) => {
   const changed = await changeRequest(doer, input);
-  if (!changed.ok) return refused(commissionRefusalMessage(changed.refusal));
+  if (!changed.ok) return refused(enquiryWords(changed.refusal));
   revalidatePath('/', 'layout');
   redirect(sheetHref(changed.value.number, 'changed'));
 });

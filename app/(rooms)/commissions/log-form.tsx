@@ -5,17 +5,18 @@ import { FormFrame } from '@/app/ui/form/form-frame';
 import { RequestKey } from '@/app/ui/form/request-key';
 import { log } from './actions';
 import { PictureField } from './picture-field';
+import type { AskingProps } from './asking/known';
 import { RequestQuestions } from './request-questions';
 import css from './commissions.module.css';
 
 type LogFormProps = Readonly<{
   collector: Readonly<{ id: string; name: string }> | null;
   newName: string;
-  lengthUnit: 'in' | 'mm';
+  asking: AskingProps;
 }>;
 
 /** The form that logs a request, with whom it is for and the pictures they brought. */
-export function LogForm({ collector, newName, lengthUnit }: LogFormProps) {
+export function LogForm({ collector, newName, asking }: LogFormProps) {
   return (
     <FormFrame action={log} label="Open a commission">
       <RequestKey />
@@ -40,12 +41,16 @@ export function LogForm({ collector, newName, lengthUnit }: LogFormProps) {
           </div>
         </fieldset>
       )}
-      <RequestQuestions known={null} lengthUnit={lengthUnit} />
-      <PictureField
-        name="pictures"
-        label="Pictures"
-        hint="The wall, a colour, something they loved. A telephone can take them now. Up to eight."
-        several
+      <RequestQuestions
+        {...asking}
+        afterFirst={
+          <PictureField
+            name="pictures"
+            label="Pictures"
+            hint="The wall, a colour, something they loved. A phone can take them now. Up to eight."
+            several
+          />
+        }
       />
       <SubmitButton pendingText="Writing it down…">Write the request down</SubmitButton>
     </FormFrame>

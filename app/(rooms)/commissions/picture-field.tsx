@@ -39,9 +39,9 @@ export function PictureField({ name, label, hint, several }: PictureFieldProps) 
         name={name}
         label={label}
         kind="file"
-        accept="image/*"
+        accept="image/*,.heic,.heif"
         multiple={several}
-        hint={hint ?? 'JPEG, PNG or WebP; a telephone can take it now.'}
+        hint={hint ?? 'JPEG, PNG, WebP or HEIC; a phone can take it now.'}
         optional={several}
       />
     </div>

@@ -1,7 +1,7 @@
 import { ButtonLink } from '@/app/ui/button/button';
-import { DayText, InstantText } from '@/app/ui/figures/day-text';
+import { InstantText } from '@/app/ui/figures/day-text';
 import { Caution } from '@/app/ui/page/caution';
-import { Facts, type Fact } from '@/app/ui/page/facts';
+import { Facts } from '@/app/ui/page/facts';
 import { Columns, Section } from '@/app/ui/page/section';
 import { Working } from '@/app/ui/page/working';
 import { Hung, Wall } from '@/app/ui/piece/piece-hanging';
@@ -9,19 +9,21 @@ import { Picture } from '@/app/ui/piece/picture';
 import type { RequestPicture } from '@/lib/commissions/reads/papers';
 import type { Sheet } from '@/lib/commissions/reads/sheet';
 import { placeCautions, weightEstimate } from '@/lib/commissions/rules/enquiry/cautions';
-import { exposureWords, wallWords } from '@/lib/commissions/rules/words';
-import { formatCents } from '@/lib/money/rules';
+import { stillToAsk, toAskSentence } from '@/lib/commissions/rules/enquiry/to-ask';
 import { formatWeight } from '@/lib/units/rules';
-import { sizeWords } from '../size-words';
+import { requestGroups } from './request-facts';
 import css from '../commissions.module.css';
 
 type RequestLinesProps = Readonly<{ sheet: Sheet; pictures: readonly RequestPicture[] }>;
 
 /** What was asked for, what is not known yet, what to mind, and the pictures that came with it. */
 export function RequestLines({ sheet, pictures }: RequestLinesProps) {
-  const { request, gallery, number, acts } = sheet;
+  const { request, gallery, number, acts, telling } = sheet;
   const system = gallery.lengthUnit;
   const weight = weightEstimate(request, system);
+  const toAsk = toAskSentence(stillToAsk(request));
+  const { currency, seesMoney } = telling;
+  const groups = requestGroups({ request, lengthUnit: system, currency, seesMoney });
   return (
     <Section
       title="The request"
@@ -50,7 +52,13 @@ export function RequestLines({ sheet, pictures }: RequestLinesProps) {
       <Columns
         wide={
           <>
-            <Facts facts={requestFacts(sheet)} />
+            {toAsk ? <p className={css['quiet']}>{toAsk}</p> : null}
+            {groups.map(({ title, facts }) => (
+              <div key={title}>
+                <h3>{title}</h3>
+                <Facts facts={facts} />
+              </div>
+            ))}
             {placeCautions(request, system).map((caution) => (
               <Caution key={caution}>{caution}</Caution>
             ))}
@@ -84,30 +92,4 @@ function RequestPictures({ pictures }: Readonly<{ pictures: readonly RequestPict
       ))}
     </Wall>
   );
-}
-
-function requestFacts({ request, gallery, telling }: Sheet): Fact[] {
-  const { wish, avoid, colours, room, wall, exposure, siteAddress, wishedOn } = request;
-  return [
-    { name: 'They wish', value: words(wish) },
-    { name: 'They do not want', value: words(avoid) },
-    { name: 'Colours to go with', value: words(colours) },
-    { name: 'Room', value: room },
-    { name: 'The wall is', value: wall && wallWords[wall] },
-    { name: 'It will live', value: exposure && exposureWords[exposure] },
-    { name: 'Size', value: sizeWords(request, gallery.lengthUnit) },
-    { name: 'House', value: siteAddress },
-    { name: 'Wished for by', value: wishedOn && <DayText day={wishedOn} style="long" /> },
-    ...(telling.seesMoney ? [{ name: 'They think of', value: budget(request) }] : []),
-  ];
-}
-
-function words(said: string) {
-  return said === '' ? null : <span className={css['said']}>{said}</span>;
-}
-
-function budget({ budgetFromCents: from, budgetToCents: to }: Sheet['request']): string | null {
-  if (from !== null && to !== null) return `${formatCents(from)} to ${formatCents(to)}`;
-  if (from !== null) return `from ${formatCents(from)}`;
-  return to === null ? null : `up to ${formatCents(to)}`;
 }

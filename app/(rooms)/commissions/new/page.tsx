@@ -7,6 +7,7 @@ import type { Actor } from '@/lib/access/rules';
 import { findCollectors, getCollector } from '@/lib/collectors/reads';
 import { lettersOf } from '@/lib/collectors/rules';
 import { getGallery } from '@/lib/platform/settings';
+import { readAsking } from '../asking/read-asking';
 import { LogForm } from '../log-form';
 import css from '../commissions.module.css';
 
@@ -23,6 +24,7 @@ export default async function NewCommissionPage({ searchParams }: NewCommissionP
   const letters = lettersOf(typeof who === 'string' ? who : '');
   const known = typeof collector === 'string' ? await getCollector(actor, collector) : null;
   const { lengthUnit } = await getGallery();
+  const asked = await readAsking(actor, null, lengthUnit);
   return (
     <>
       <PageHead
@@ -34,7 +36,7 @@ export default async function NewCommissionPage({ searchParams }: NewCommissionP
       <LogForm
         collector={known && { id: known.id, name: known.name }}
         newName={letters}
-        lengthUnit={lengthUnit}
+        asking={{ ...asked, known: null, lengthUnit, maySettleReferral: true }}
       />
     </>
   );

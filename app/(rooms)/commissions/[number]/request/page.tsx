@@ -2,8 +2,10 @@ import { SubmitButton } from '@/app/ui/button/submit-button';
 import { FormFrame } from '@/app/ui/form/form-frame';
 import { RequestKey } from '@/app/ui/form/request-key';
 import { change } from '../../actions';
+import { readAsking } from '../../asking/read-asking';
 import { RequestQuestions } from '../../request-questions';
 import { requireActor } from '@/lib/access/reads';
+import { isAllowed } from '@/lib/access/rules';
 import { ActPage, AboutCommission } from '../act-page';
 import { readSheetFor, type SheetParams } from '../read-sheet';
 
@@ -14,6 +16,9 @@ export default async function ChangeRequestPage({ params }: Readonly<{ params: S
   const actor = await requireActor('commissions.write');
   const sheet = await readSheetFor(actor, params, 'request');
   const known = { ...sheet.request, title: sheet.title };
+  const { lengthUnit } = sheet.gallery;
+  const asked = await readAsking(actor, known, lengthUnit);
+  const maySettleReferral = sheet.agreement === null || isAllowed(actor.roles, 'trade.keep');
   return (
     <ActPage
       sheet={sheet}
@@ -23,7 +28,7 @@ export default async function ChangeRequestPage({ params }: Readonly<{ params: S
       <FormFrame action={change} label="What is known now">
         <RequestKey />
         <AboutCommission sheet={sheet} />
-        <RequestQuestions known={known} lengthUnit={sheet.gallery.lengthUnit} />
+        <RequestQuestions {...{ ...asked, known, lengthUnit, maySettleReferral }} />
         <SubmitButton>Keep it</SubmitButton>
       </FormFrame>
     </ActPage>
