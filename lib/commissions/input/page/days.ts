@@ -12,12 +12,11 @@ const timeOrEmpty = z.union([empty, timeInput]).prefault('');
 type DayFields = Record<`day.${number}`, typeof dayOrEmpty> &
   Record<`from.${number}`, typeof timeOrEmpty>;
 
-const dayFields: DayFields = Object.fromEntries(
-  places.flatMap((at) => [
-    [`day.${at}`, dayOrEmpty],
-    [`from.${at}`, timeOrEmpty],
-  ]),
-);
+const dayFields: DayFields = {};
+for (const at of places) {
+  dayFields[`day.${at}`] = dayOrEmpty;
+  dayFields[`from.${at}`] = timeOrEmpty;
+}
 
 /** How long it takes, in minutes: a quarter of an hour to twelve hours. */
 const minutes = z

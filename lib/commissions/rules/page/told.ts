@@ -1,6 +1,6 @@
 import type { BandPeg, BandPegName } from '@/lib/commissions/rules/course/band';
 import { dayWord } from '@/lib/commissions/rules/course/sentences';
-import type { Where } from '@/lib/commissions/rules/course/where';
+import type { Where, WhereKey } from '@/lib/commissions/rules/course/where';
 import type { Day } from '@/lib/dates/rules';
 
 /** The pegs of the band as a collector calls them. */
@@ -33,43 +33,35 @@ export function pegsTold(band: readonly BandPeg[], today: Day): PegTold[] {
 
 const kinds = { hanging: 'hung', delivery: 'delivered' } as const;
 
+type Told<Key extends WhereKey> = (where: Where<Key>, today: Day) => string;
+
+const told: { readonly [Key in WhereKey]: Told<Key> } = {
+  to_agree: () => 'We are preparing it with you.',
+  sketch_to_show: () => 'We are drawing. You will see the sketch here.',
+  sketch_shown: ({ letter }) => `Sketch ${letter} is waiting for your word.`,
+  colours_to_show: () => 'We are firing tiles in your colours. You will have them in your hand.',
+  colours_shown: ({ number }) => `Colour tile ${number} is waiting for your word.`,
+  deposit_to_ask: () => 'The clay can begin once the deposit is here.',
+  deposit_asked: () => 'The clay can begin once the deposit is here.',
+  job_to_open: () => 'Everything is there. The clay comes next.',
+  clay_to_begin: () => 'Everything is there. The clay comes next.',
+  in_the_studio: ({ at }) => `It is in the studio: ${at}.`,
+  hanging_to_book: () => 'It is finished. Now we find the day on which it comes to you.',
+  hanging_booked: ({ kind, on }, today) =>
+    `It is finished, and will be ${kinds[kind]} on ${dayWord(on, today)}.`,
+  to_hand_over: () => 'It is with you. The papers follow.',
+  rest_owed: () => 'It is with you. A part of the price is still open.',
+  handed_over: ({ handedOn }, today) => `It is yours since ${dayWord(handedOn, today)}.`,
+  ended: ({ endedOn }, today) => `This work ended on ${dayWord(endedOn, today)}.`,
+};
+
 /**
  * Where the piece is, told to the collector: what they may expect, never whose fault it is.
  *
  * @example whereForCollector({ key: 'sketch_to_show', letter: 'A' }, …)
  *   // 'We are drawing. You will see the sketch here.'
  */
-export function whereForCollector(where: Where, today: Day): string {
-  switch (where.key) {
-    case 'sketch_to_show':
-      return 'We are drawing. You will see the sketch here.';
-    case 'sketch_shown':
-      return `Sketch ${where.letter} is waiting for your word.`;
-    case 'colours_to_show':
-      return 'We are firing tiles in your colours. You will have them in your hand.';
-    case 'colours_shown':
-      return `Colour tile ${where.number} is waiting for your word.`;
-    case 'deposit_to_ask':
-    case 'deposit_asked':
-      return 'The clay can begin once the deposit is here.';
-    case 'job_to_open':
-    case 'clay_to_begin':
-      return 'Everything is there. The clay comes next.';
-    case 'in_the_studio':
-      return `It is in the studio: ${where.at}.`;
-    case 'hanging_to_book':
-      return 'It is finished. Now we find the day on which it comes to you.';
-    case 'hanging_booked':
-      return `It is finished, and will be ${kinds[where.kind]} on ${dayWord(where.on, today)}.`;
-    case 'to_hand_over':
-      return 'It is with you. The papers follow.';
-    case 'rest_owed':
-      return 'It is with you. A part of the price is still open.';
-    case 'handed_over':
-      return `It is yours since ${dayWord(where.handedOn, today)}.`;
-    case 'ended':
-      return `This work ended on ${dayWord(where.endedOn, today)}.`;
-    default:
-      return 'We are preparing it with you.';
-  }
+export function whereForCollector<Key extends WhereKey>(where: Where<Key>, today: Day): string {
+  const sentence: Told<Key> = told[where.key];
+  return sentence(where, today);
 }

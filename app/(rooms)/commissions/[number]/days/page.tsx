@@ -70,24 +70,7 @@ export default async function OfferDaysPage({ params }: Readonly<{ params: Sheet
           defaultValue={sheet.request.siteAddress ?? sheet.collector.address ?? ''}
           maxLength={200}
         />
-        {Array.from({ length: daysMost }, (_, at) => at + 1).map((at) => (
-          <div key={at} className={css['day']}>
-            <Field
-              name={`day.${at}`}
-              label={`Day ${at}`}
-              kind="day"
-              width="short"
-              optional={at > 1}
-            />
-            <Field
-              name={`from.${at}`}
-              label="Begins at"
-              kind="time"
-              width="short"
-              optional={at > 1}
-            />
-          </div>
-        ))}
+        <DayFields />
         <Field
           name="note"
           label="What they should know"
@@ -112,4 +95,13 @@ function ReadyThen({ days }: Readonly<{ days: readonly Day[] }>) {
       moved.
     </Caution>
   );
+}
+
+function DayFields() {
+  return Array.from({ length: daysMost }, (_, at) => at + 1).map((at) => (
+    <div key={at} className={css['day']}>
+      <Field name={`day.${at}`} label={`Day ${at}`} kind="day" width="short" optional={at > 1} />
+      <Field name={`from.${at}`} label="Begins at" kind="time" width="short" optional={at > 1} />
+    </div>
+  ));
 }
