@@ -9,6 +9,7 @@ const environment = z.object({
   SMTP_URL: z
     .string()
     .regex(/^smtps?:\/\//, 'begins with smtp:// or smtps://')
+    .refine((text) => URL.canParse(text), 'names a mail server')
     .optional(),
   /** Under which address letters go out, where it is not the gallery’s own. */
   MAIL_FROM: z.email('a mail address').optional(),

@@ -61,7 +61,7 @@ export async function sendMail(
     if (!isOneAddress(address)) return notSent(`${oneLine(address)} is not a mail address.`);
   }
   const transport = createTransport({
-    url: server,
+    ...serverOf(server),
     connectionTimeout: patience.connectionMs,
     greetingTimeout: patience.greetingMs,
     socketTimeout: patience.socketMs,
@@ -81,6 +81,31 @@ export async function sendMail(
     return notSent(whyOf(error));
   } finally {
     transport.close();
+  }
+}
+
+/**
+ * The mail server of an address, taken apart here: with the address as it is, the library would
+ * leave every other setting out, the time-outs too.
+ */
+function serverOf(address: string) {
+  const { protocol, hostname, port, username, password } = new URL(address);
+  const secure = protocol === 'smtps:';
+  const host = hostname.replace(/^\[|\]$/g, '');
+  const auth = { user: asTyped(username), pass: asTyped(password) };
+  return {
+    ...{ host, secure, port: port ? Number(port) : secure ? 465 : 587 },
+    // A password does not leave this machine in the clear.
+    requireTLS: username !== '' && !['localhost', '127.0.0.1', '::1'].includes(host),
+    ...(username ? { auth } : {}),
+  };
+}
+
+function asTyped(part: string): string {
+  try {
+    return decodeURIComponent(part);
+  } catch {
+    return part;
   }
 }
 

@@ -62,7 +62,7 @@ describe('one is chosen', () => {
     ['that is not among them', offer, 2, at, 'unknown_day'],
     ['that begins now', offer, 1, { now: slot.startsAt, zone }, 'day_taken'],
     ['that is to come', offer, 1, at, 'done'],
-  ] as const)('%s', (_name, from, position, when, code) => {
+  ] as const)('%s', (...[, from, position, when, code]) => {
     const decided = decideChoice(from, position, when);
     expect(decided.ok ? 'done' : decided.refusal.code).toBe(code);
   });

@@ -43,7 +43,7 @@ describe('an address', () => {
       false,
       'withdrawn',
     ],
-  ] as const)('%s', (_name, link, at, is, words) => {
+  ] as const)('%s', (...[, link, at, is, words]) => {
     expect(linkIsOpen(link, at)).toBe(is);
     expect(linkWords(link, at)).toBe(words);
   });
