@@ -1,5 +1,5 @@
 import 'server-only';
-import type { Tx } from '@/lib/platform/db/transaction';
+import type { Prisma } from '@/generated/prisma/client';
 
 /** Whom a referral fee goes to, and how much in a hundred of the work alone. */
 export type Referral = { readonly collectorId: string; readonly percent: string };
@@ -11,7 +11,10 @@ export type Referral = { readonly collectorId: string; readonly percent: string 
  *
  * @returns null when nobody brought them, when the share is not settled, and when it is 0
  */
-export async function referralOf(tx: Tx, commissionId: string): Promise<Referral | null> {
+export async function referralOf(
+  tx: Prisma.TransactionClient,
+  commissionId: string,
+): Promise<Referral | null> {
   const row = await tx.commission.findUnique({
     where: { id: commissionId },
     select: { broughtById: true, broughtPercent: true },
