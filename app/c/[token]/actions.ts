@@ -4,9 +4,15 @@ import { revalidatePath } from 'next/cache';
 import { redirect } from 'next/navigation';
 import { refused } from '@/app/form-action';
 import { pageAction } from '@/app/page-action';
+import {
+  signAgreementInput,
+  signChangeOrderInput,
+} from '@/lib/commissions/input/agreement/agreement';
 import { chooseDayInput } from '@/lib/commissions/input/page/days';
 import { answerProposalInput } from '@/lib/commissions/input/proposal/proposal';
 import { commissionRefusalMessage } from '@/lib/commissions/rules/refusals';
+import { signChangeOrder } from '@/lib/commissions/writes/agreement/change';
+import { signAgreement } from '@/lib/commissions/writes/agreement/sign';
 import { chooseDay } from '@/lib/commissions/writes/page/choose-day';
 import { answerProposal } from '@/lib/commissions/writes/proposal/answer';
 import { readDevice } from './device';
@@ -25,4 +31,24 @@ export const sayToProposal = pageAction(answerProposalInput, async ({ doer, toke
   if (!answered.ok) return refused(commissionRefusalMessage(answered.refusal));
   revalidatePath('/', 'layout');
   redirect(`/c/${token}/proposal`);
+});
+
+/** The collector signs the agreement; where, is never theirs to say: it is their own page. */
+export const signTheAgreement = pageAction(
+  signAgreementInput.omit({ signedWhere: true, cancelNotice: true }),
+  async ({ doer, token }, input) => {
+    const here = { ...input, signedWhere: 'on_their_page', cancelNotice: 'no' } as const;
+    const signed = await signAgreement(doer, here, await readDevice());
+    if (!signed.ok) return refused(commissionRefusalMessage(signed.refusal));
+    revalidatePath('/', 'layout');
+    redirect(`/c/${token}/agreement`);
+  },
+);
+
+/** The collector signs a change order. */
+export const signTheChange = pageAction(signChangeOrderInput, async ({ doer, token }, input) => {
+  const signed = await signChangeOrder(doer, input, await readDevice());
+  if (!signed.ok) return refused(commissionRefusalMessage(signed.refusal));
+  revalidatePath('/', 'layout');
+  redirect(`/c/${token}?done=signed`);
 });

@@ -1,7 +1,13 @@
 import 'server-only';
 import { daysForCollector } from '@/lib/commissions/reads/page/days';
+import {
+  agreementForCollector,
+  changeOrdersForCollector,
+} from '@/lib/commissions/reads/agreement/agreements';
+import { readAgreementPaper } from '@/lib/commissions/reads/agreement/paper';
 import { proposalForCollector } from '@/lib/commissions/reads/proposal/for-collector';
 import { dayOf, formatDay } from '@/lib/dates/rules';
+import { db } from '@/lib/platform/db/client';
 import type { OpenPage } from '../open-page';
 
 /** Something that a collector is to decide, and the page below theirs on which they do. */
@@ -9,7 +15,12 @@ export type Decision = { to: string; title: string; words: string; act: string }
 
 /** What waits for the collector's word, the largest first. */
 export async function readDecisions(page: OpenPage): Promise<Decision[]> {
-  const found = await Promise.all([ofProposal(page), ofDays(page)]);
+  const found = await Promise.all([
+    ofProposal(page),
+    ofAgreement(page),
+    ofChanges(page),
+    ofDays(page),
+  ]);
   return found.flat();
 }
 
@@ -26,6 +37,32 @@ async function ofProposal({ link, at, gallery }: OpenPage): Promise<Decision[]> 
       act: 'Read it and answer',
     },
   ];
+}
+
+async function ofAgreement({ link, at, gallery }: OpenPage): Promise<Decision[]> {
+  if (await agreementForCollector(link.commissionId)) return [];
+  const today = dayOf(at, gallery.timeZone);
+  if (!(await readAgreementPaper(db(), link.commissionId, today))) return [];
+  return [
+    {
+      to: 'agreement',
+      title: 'The agreement',
+      words: 'What the proposal said, as the paper that both sides hold to.',
+      act: 'Read it and sign',
+    },
+  ];
+}
+
+async function ofChanges({ link }: OpenPage): Promise<Decision[]> {
+  const orders = await changeOrdersForCollector(link.commissionId);
+  return orders
+    .filter(({ signed, withdrawnWhy }) => !signed && withdrawnWhy === null)
+    .map(({ number, words }) => ({
+      to: `change/${number}`,
+      title: `Change order ${number}`,
+      words,
+      act: 'Read it and sign',
+    }));
 }
 
 const whatDay = { hanging: 'we come and hang it', delivery: 'we bring it' } as const;

@@ -22,6 +22,13 @@ export async function generateMetadata({ params }: TheirPageProps) {
   return { title: link.title };
 }
 
+const doneWords: Readonly<Record<string, string>> = {
+  day: 'Your day is booked. It stands below, and in our diary.',
+  signed: 'Your signature is kept, under exactly those words.',
+  yes: 'Your yes is kept, bound to exactly that picture.',
+  changes: 'What should be otherwise is with the studio.',
+};
+
 /** The collector's own page: where the piece is, and what they are to decide, largest first. */
 export default async function TheirPage({ params, searchParams }: TheirPageProps) {
   const page = await openPage(params);
@@ -31,13 +38,12 @@ export default async function TheirPage({ params, searchParams }: TheirPageProps
     headForCollector(link.commissionId, { zone: gallery.timeZone, today }),
     readDecisions(page),
   ]);
+  const done = doneWords[String((await searchParams).done)];
   const promised = head.promisedOn && !head.isOver ? formatDay(head.promisedOn, 'long') : null;
   return (
     <>
       <PageHead title={link.title} work lead={`${gallery.name}, for ${link.forName}`} />
-      {(await searchParams).done === 'day' ? (
-        <Notice kind="done">Your day is booked. It stands below, and in our diary.</Notice>
-      ) : null}
+      {done ? <Notice kind="done">{done}</Notice> : null}
       <p>
         <strong>{head.sentence}</strong>
       </p>

@@ -1,4 +1,8 @@
 import { Section } from '@/app/ui/page/section';
+import {
+  agreementForCollector,
+  changeOrdersForCollector,
+} from '@/lib/commissions/reads/agreement/agreements';
 import { proposalForCollector } from '@/lib/commissions/reads/proposal/for-collector';
 import type { OpenPage } from '../open-page';
 import css from '../page.module.css';
@@ -21,6 +25,16 @@ export async function TheirPapers({ page }: Readonly<{ page: OpenPage }>) {
 }
 
 async function listTheirPapers({ link }: OpenPage): Promise<{ kind: string; name: string }[]> {
-  const proposal = await proposalForCollector(link.commissionId);
-  return proposal ? [{ kind: 'proposal', name: `Proposal ${proposal.version}` }] : [];
+  const [proposal, agreement, orders] = await Promise.all([
+    proposalForCollector(link.commissionId),
+    agreementForCollector(link.commissionId),
+    changeOrdersForCollector(link.commissionId),
+  ]);
+  return [
+    ...(proposal ? [{ kind: 'proposal', name: `Proposal ${proposal.version}` }] : []),
+    ...(agreement?.body ? [{ kind: 'agreement', name: 'The agreement' }] : []),
+    ...orders
+      .filter(({ withdrawnWhy }) => withdrawnWhy === null)
+      .map(({ number }) => ({ kind: `change-${number}`, name: `Change order ${number}` })),
+  ];
 }

@@ -1,26 +1,77 @@
 import 'server-only';
+import {
+  agreementForCollector,
+  changeOrdersForCollector,
+  type SignatureShown,
+} from '@/lib/commissions/reads/agreement/agreements';
+import { readAgreementPaper } from '@/lib/commissions/reads/agreement/paper';
 import { proposalForCollector } from '@/lib/commissions/reads/proposal/for-collector';
 import { dayOf } from '@/lib/dates/rules';
+import { agreementPdf, changeOrderPdf } from '@/lib/documents/commissions/agreement';
 import { proposalPdf } from '@/lib/documents/commissions/proposal';
+import { readPaperPicture } from '@/lib/documents/reads/pictures';
+import { db } from '@/lib/platform/db/client';
 import type { OpenPage } from '../../../open-page';
 
-type TheirPaper = { name: string; bytes: Awaited<ReturnType<typeof proposalPdf>> };
-
-const papers: Readonly<Record<string, (page: OpenPage) => Promise<TheirPaper | null>>> = {
-  proposal: proposalPaper,
-};
+type TheirPaper = { name: string; bytes: Uint8Array<ArrayBuffer> };
 
 /** One of the collector's papers by its name in the address; null for anything else. */
 export async function readTheirPaper(page: OpenPage, kind: string): Promise<TheirPaper | null> {
-  return Object.hasOwn(papers, kind) ? ((await papers[kind]?.(page)) ?? null) : null;
+  if (kind === 'proposal') return proposalPaper(page);
+  if (kind === 'agreement') return agreementPaper(page);
+  const change = /^change-([1-9]\d{0,3})$/.exec(kind)?.[1];
+  return change ? changePaper(page, Number(change)) : null;
 }
 
-async function proposalPaper({ link, gallery, at }: OpenPage): Promise<TheirPaper | null> {
+async function proposalPaper(page: OpenPage): Promise<TheirPaper | null> {
+  const { link, gallery } = page;
   const proposal = await proposalForCollector(link.commissionId);
   if (!proposal) return null;
-  const { title: work, commissionNumber, forName: collector } = link;
-  const on = proposal.sent?.on ?? dayOf(at, gallery.timeZone);
-  const paper = { proposal, work, collector, commissionNumber, on, picture: null };
-  const name = `proposal-${commissionNumber}-${proposal.version}`;
+  const on = proposal.sent?.on ?? todayOf(page);
+  const paper = { proposal, ...headOf(page), on, picture: null };
+  const name = `proposal-${link.commissionNumber}-${proposal.version}`;
   return { name, bytes: await proposalPdf(paper, gallery) };
+}
+
+async function agreementPaper(page: OpenPage): Promise<TheirPaper | null> {
+  const { link, gallery } = page;
+  const signed = await agreementForCollector(link.commissionId);
+  const today = todayOf(page);
+  const paper = signed ?? (await readAgreementPaper(db(), link.commissionId, today));
+  if (!paper) return null;
+  const { body, contentSha256 } = paper;
+  const told = {
+    ...{ body, contentSha256, ...headOf(page), on: signed?.agreedOn ?? today },
+    ...(await signatureOf(signed?.signature ?? null)),
+  };
+  const name = `agreement-${link.commissionNumber}`;
+  return { name, bytes: await agreementPdf(told, gallery) };
+}
+
+async function changePaper(page: OpenPage, number: number): Promise<TheirPaper | null> {
+  const { link, gallery } = page;
+  const orders = await changeOrdersForCollector(link.commissionId);
+  const order = orders.find((each) => each.number === number);
+  if (!order) return null;
+  const { body, contentSha256, signed, offeredOn } = order;
+  const told = {
+    ...{ number, body, contentSha256, ...headOf(page), on: signed?.on ?? offeredOn },
+    ...(await signatureOf(signed)),
+  };
+  const name = `change-order-${link.commissionNumber}-${number}`;
+  return { name, bytes: await changeOrderPdf(told, gallery) };
+}
+
+function headOf({ link }: OpenPage) {
+  const { title: work, commissionNumber, forName: collector } = link;
+  return { work, commissionNumber, collector };
+}
+
+async function signatureOf(signature: SignatureShown | null) {
+  const fileId = signature?.fileId ?? null;
+  return { signature, drawing: fileId === null ? null : await readPaperPicture(fileId) };
+}
+
+function todayOf({ at, gallery }: OpenPage) {
+  return dayOf(at, gallery.timeZone);
 }
