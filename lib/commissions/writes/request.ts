@@ -10,7 +10,7 @@ import type {
   RequestFields,
 } from '@/lib/commissions/input/request';
 import type { CommissionRefusal } from '@/lib/commissions/rules/refusals';
-import { dateFromDay, dayOf } from '@/lib/dates/rules';
+import { dateFromDay, dayOf, type Day } from '@/lib/dates/rules';
 import { keepFile } from '@/lib/files/writes';
 import type { Tx } from '@/lib/platform/db/transaction';
 import { ok, refuse, type Result } from '@/lib/platform/result';
@@ -89,7 +89,7 @@ export async function addCommission(
       ...fields,
       collectorId,
       bodyId: bodyId ?? null,
-      wishedOn: wishedOn ? dateFromDay(wishedOn) : null,
+      wishedOn: dateOrNull(wishedOn ?? null),
       askedAt: doer.at,
       askedOn: dateFromDay(dayOf(doer.at, timeZone)),
       takenById: doer.actor.id,
@@ -156,24 +156,44 @@ export async function changeRequest(
     key: requestKey,
     input: { commissionId, fields, referral },
   } as const;
-  return carryOut(doer, command, async (tx) => {
-    const found = await findOpen(tx, doer, commissionId);
-    if (!found.ok) return found;
-    const { number, collectorId, facts } = found.value;
-    const { wishedOn, ...known } = fields;
-    if (!(await isBody(tx, known.bodyId))) return refuse({ code: 'unknown_body' });
-    await tx.commission.update({
-      where: { id: commissionId },
-      data: { ...known, wishedOn: wishedOn && dateFromDay(wishedOn) },
-      select: { id: true },
-    });
-    const did = 'wrote down what is known now of the request';
-    await tellHistory(tx, doer, { commissionId, did, facts: { title: known.title } });
-    const settle = { commissionId, collectorId, said: referral };
-    const isAgreed = facts.agreement !== null;
-    const settled = await settleReferral(tx, doer, { ...settle, isAgreed });
-    return settled.ok ? ok({ commissionId, number }) : settled;
+  return carryOut(doer, command, (tx) =>
+    addWhatIsKnown(tx, doer, { commissionId, fields, referral }),
+  );
+}
+
+/** What is known now: fields that are left out stay as they were. */
+export type KnownNow = {
+  commissionId: string;
+  fields: Partial<RequestFields>;
+  referral: ReferralSaid;
+};
+
+/** The step of {@link changeRequest}: joins the caller's transaction, asks nobody for leave. */
+export async function addWhatIsKnown(
+  tx: Tx,
+  doer: Doer,
+  { commissionId, fields, referral }: KnownNow,
+): Promise<Result<LoggedCommission, CommissionRefusal>> {
+  const found = await findOpen(tx, doer, commissionId);
+  if (!found.ok) return found;
+  const { number, title, collectorId, facts } = found.value;
+  const { wishedOn, ...known } = fields;
+  if (!(await isBody(tx, known.bodyId))) return refuse({ code: 'unknown_body' });
+  await tx.commission.update({
+    where: { id: commissionId },
+    data: { ...known, ...(wishedOn === undefined ? {} : { wishedOn: dateOrNull(wishedOn) }) },
+    select: { id: true },
   });
+  const did = 'wrote down what is known now of the request';
+  await tellHistory(tx, doer, { commissionId, did, facts: { title: known.title ?? title } });
+  const settle = { commissionId, collectorId, said: referral };
+  const isAgreed = facts.agreement !== null;
+  const settled = await settleReferral(tx, doer, { ...settle, isAgreed });
+  return settled.ok ? ok({ commissionId, number }) : settled;
+}
+
+function dateOrNull(day: Day | null): Date | null {
+  return day && dateFromDay(day);
 }
 
 /**
