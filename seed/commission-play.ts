@@ -1,8 +1,11 @@
 import type { Actor, Doer } from '@/lib/access/rules';
-import { addAgreement, addInstalment } from '@/lib/commissions/writes/agreement';
-import { addEnd, addHandOver } from '@/lib/commissions/writes/end';
+import { addAgreement } from '@/lib/commissions/writes/agreement';
+import { addInstalment } from '@/lib/commissions/writes/money/ask';
+import { addEnd } from '@/lib/commissions/writes/end';
+import { addHandOver } from '@/lib/commissions/writes/hand-over';
 import { addCommissionJob, addWordToBegin } from '@/lib/commissions/writes/making';
 import { addPayment } from '@/lib/commissions/writes/money';
+import { requestFields } from '@/lib/commissions/input/request';
 import { addCommission } from '@/lib/commissions/writes/request';
 import {
   addApproval,
@@ -59,6 +62,7 @@ function asked({ story, collectors, pictures, today }: Play) {
     who,
     pictures: story.room === undefined ? [] : [pictures.wall],
     fields: {
+      ...requestFields.parse({ title: story.title }),
       title: story.title,
       wish: story.wish,
       avoid: story.avoid ?? '',
@@ -249,7 +253,8 @@ async function handingOver(scene: Scene): Promise<void> {
   const { tx, commissionId, story, setUp } = scene;
   const handedOn = scene.dayOfStage('handed over');
   const doer = on(setUp.owner, handedOn);
-  const signed = { commissionId, signedBy: story.collector, handedOn };
+  const evenIfOwed = 'Known to us for years; pays when it hangs.';
+  const signed = { commissionId, signedBy: story.collector, handedOn, evenIfOwed };
   const handed = mustBe(await addHandOver(tx, doer, signed));
   if (story.paidInFull !== true) return;
   const total = BigInt(handed.totalCents);

@@ -1,6 +1,5 @@
 import type { Cents } from '@/lib/money/rules';
-import { ok, refuse, type Result } from '@/lib/platform/result';
-import type { RoundBy, TaxPart } from '@/lib/tax/rules';
+import type { RoundBy, TaxKind, TaxPart } from '@/lib/tax/rules';
 import { priceSlip, type LineToPrice, type PricedSlip } from './rules/pricing';
 import type { LastSold } from './rules/refusals';
 import type { Tender } from './rules/tenders';
@@ -43,28 +42,29 @@ export function pieceLine(piece: PieceForSale, quantity: number): LineToPrice {
   };
 }
 
+/** A line of a commission at its hand-over: in cents before tax, and how much of it is taxed. */
+export type CommissionSaleLine = {
+  kind: 'commission' | 'shipping' | 'installation' | 'design_work';
+  words: string;
+  cents: Cents;
+  taxableCents: Cents;
+  taxKind: TaxKind;
+};
+
 /** A commission at its hand-over, as the sale needs to know it. */
 export type CommissionForSale = {
   title: string;
   what: string;
-  /** Before tax. */
-  priceCents: Cents;
-  taxable: boolean;
+  lines: readonly CommissionSaleLine[];
   /** What came in before, in cents: a debt to the collector until now. */
   paidCents: Cents;
 };
 
-/** More was paid before than the piece comes to with its tax; that must be settled first. */
-export type CommissionSaleRefusal = {
-  code: 'paid_more_than_due';
-  paidCents: Cents;
-  totalCents: Cents;
-};
-
 /**
- * Decides the sale that a hand-over is: the deposit is used up, and the rest is owed.
+ * Decides the sale that a hand-over is: the deposit is used up as far as it is needed, and the rest
+ * is owed. What was paid beyond the whole stays a debt to the collector.
  *
- * @returns one line; tenders `deposit` and `on_account`, each only when there is something of it
+ * @returns its lines; tenders `deposit` and `on_account`, each only when there is something of it
  * @source house rule: revenue is recognised when the piece is handed over
  * @example 10,000.00 at 8 % with 5,400.00 paid: deposit 5,400.00, on account 5,400.00
  */
@@ -72,18 +72,19 @@ export function decideCommissionSale(
   commission: CommissionForSale,
   parts: readonly TaxPart[],
   roundBy: RoundBy,
-): Result<SaleDecision, CommissionSaleRefusal> {
-  const { title, what, taxable, priceCents, paidCents } = commission;
-  const kind = 'commission';
-  const names = { kind, skuId: null, designId: null, title, what } as const;
-  const line = { ...names, quantity: 1, unitPriceCents: priceCents, taxable, unitCostCents: null };
-  const priced = priceSlip([line], parts, roundBy);
-  const { totalCents } = priced;
-  if (paidCents > totalCents) return refuse({ code: 'paid_more_than_due', paidCents, totalCents });
-
+): SaleDecision {
+  const { title, what, paidCents } = commission;
+  const lines = commission.lines.map(({ kind, words, cents, taxableCents, taxKind }) => ({
+    ...{ kind, skuId: null, designId: null, what, taxKind, taxableCents },
+    title: kind === 'commission' ? title : words,
+    ...{ quantity: 1, unitPriceCents: cents, taxable: taxableCents > 0n, unitCostCents: null },
+  }));
+  const priced = priceSlip(lines, parts, roundBy);
+  const usedCents = paidCents < priced.totalCents ? paidCents : priced.totalCents;
+  const owedCents = priced.totalCents - usedCents;
   const owed: Tender[] = [
-    { kind: 'deposit', amountCents: paidCents, givenCents: null, reference: '' },
-    { kind: 'on_account', amountCents: totalCents - paidCents, givenCents: null, reference: '' },
+    { kind: 'deposit', amountCents: usedCents, givenCents: null, reference: '' },
+    { kind: 'on_account', amountCents: owedCents, givenCents: null, reference: '' },
   ];
-  return ok({ ...priced, tenders: owed.filter((tender) => tender.amountCents > 0n) });
+  return { ...priced, tenders: owed.filter((tender) => tender.amountCents > 0n) };
 }

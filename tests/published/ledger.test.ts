@@ -3,6 +3,7 @@ import { accounts, depositEntry } from '@/lib/ledger/rules';
 import { saleEntry } from '@/lib/ledger/rules/sale-entry';
 import { decideCommissionSale } from '@/lib/sales/rules';
 import { priceSlip, type LineToPrice } from '@/lib/sales/rules/pricing';
+import { aCommissionSale } from '@/tests/rules/sales/a-commission-sale';
 
 const aLine = (unitPriceCents: bigint): LineToPrice => ({
   kind: 'piece',
@@ -42,9 +43,9 @@ describe('OpenStax, Principles of Accounting, volume 1: current liabilities', ()
       { account: accounts.deposits, amountCents: -550_000n, commissionId: 'c' },
     ]);
 
-    const piece = { title: 'A wall', what: 'wall relief', priceCents: 550_000n, taxable: false };
-    const sale = decideCommissionSale({ ...piece, paidCents: 550_000n }, [], 'invoice');
-    expect(sale.ok && saleEntry({ ...sale.value, commissionId: 'c' })).toEqual([
+    const piece = aCommissionSale({ priceCents: 550_000n, paidCents: 550_000n }, false);
+    const sale = decideCommissionSale(piece, [], 'invoice');
+    expect(saleEntry({ ...sale, commissionId: 'c' })).toEqual([
       { account: accounts.deposits, amountCents: 550_000n, commissionId: 'c' },
       { account: accounts.commissionsHandedOver, amountCents: -550_000n },
     ]);

@@ -1,7 +1,8 @@
 import { z } from 'zod';
 import { dayInput } from '@/lib/dates/input';
+import { centsInput } from '@/lib/money/input';
 import { routes } from '@/lib/studio/rules/routes';
-import { known, saidLine } from './atoms';
+import { known, lines, saidLine } from './atoms';
 
 const requestKey = z.uuid();
 const commissionId = z.uuid();
@@ -17,6 +18,10 @@ export const endCommissionInput = z.strictObject({
   commissionId,
   why,
   endedOn: dayInput,
+  /** What stays, when it is not what the agreement says; empty for that. */
+  ownFeeCents: known(centsInput).optional(),
+  /** What becomes of the pieces already made. */
+  fate: z.string().trim().max(600, 'Keep it to 600 letters.').optional(),
 });
 
 /** The form that hands a piece over. */
@@ -25,6 +30,9 @@ export const handOverInput = z.strictObject({
   commissionId,
   signedBy: saidLine('Write who signs for it.'),
   handedOn: dayInput,
+  remarks: lines.optional(),
+  /** Why it goes before the balance is in; empty when it is. */
+  evenIfOwed: known(why).optional(),
 });
 
 const partsMost = 2_000;

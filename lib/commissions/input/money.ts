@@ -6,6 +6,10 @@ import { known, saidLine } from './atoms';
 
 const requestKey = z.uuid();
 const commissionId = z.uuid();
+const tick = z
+  .enum(['yes', 'no'])
+  .transform((said) => said === 'yes')
+  .optional();
 
 /** The form that writes down what was agreed: the deposit is an amount or a share of the whole. */
 export const agreeInput = z
@@ -41,6 +45,13 @@ export const askForMoneyInput = z.strictObject({
   name: saidLine('Say what it is for, such as Deposit.', 60),
   amountCents: someCentsInput,
   dueOn: dayInput,
+  /** The step of the plan that it asks for; empty for anything else. */
+  stepPosition: known(
+    z
+      .string()
+      .regex(/^[1-9]$/)
+      .transform(Number),
+  ).optional(),
 });
 
 /** The form that takes a payment. */
@@ -52,7 +63,36 @@ export const takePaymentInput = z.strictObject({
   kind: z.enum(paymentKinds, { error: 'Say how it was paid.' }),
   reference: z.string().trim().max(60, 'Keep it to 60 letters.').prefault(''),
   paidBy: saidLine('Write who paid.'),
+  /** Ticked: what is more than is owed is kept for them. */
+  keepsRest: tick,
+  /** Ticked: it is another payment, and not the same one twice. */
+  isAnother: tick,
 });
+
+/** The form that takes back what was asked for. */
+export const withdrawAskInput = z.strictObject({
+  requestKey,
+  commissionId,
+  instalmentId: z.uuid(),
+  why: saidLine('Say why, in a few words.', 600),
+});
+
+/** The form that gives money back of a payment. */
+export const giveBackInput = z.strictObject({
+  requestKey,
+  commissionId,
+  paymentId: z.uuid({ error: 'Choose the payment.' }),
+  amountCents: someCentsInput,
+  kind: z.enum(paymentKinds, { error: 'Say how it goes back.' }),
+  reference: z.string().trim().max(60, 'Keep it to 60 letters.').prefault(''),
+  why: saidLine('Say why, in a few words.', 600).min(3, 'Say why, in a few words.'),
+});
+
+/** What taking back what was asked for takes. */
+export type WithdrawAskInput = z.output<typeof withdrawAskInput>;
+
+/** What giving money back takes. */
+export type GiveBackInput = z.output<typeof giveBackInput>;
 
 /** What writing down an agreement takes. */
 export type AgreeInput = z.output<typeof agreeInput>;

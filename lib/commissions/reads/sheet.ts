@@ -11,11 +11,8 @@ import {
   type CommissionFacts,
   type MayBegin,
 } from '@/lib/commissions/rules/facts';
-import {
-  commissionMoney,
-  commissionTaxCents,
-  type CommissionMoney,
-} from '@/lib/commissions/rules/money/sums';
+import { fallenDueCents, planDue, type PlanStepDue } from '@/lib/commissions/rules/money/plan';
+import { commissionMoney, type CommissionMoney } from '@/lib/commissions/rules/money/sums';
 import {
   nextWords,
   standingSentence,
@@ -25,7 +22,9 @@ import { standing, type Standing } from '@/lib/commissions/rules/course/standing
 import { dayFromDate, type Day } from '@/lib/dates/rules';
 import { db } from '@/lib/platform/db/client';
 import type { Gallery } from '@/lib/platform/settings';
-import { readTaxParts } from '@/lib/sales/reads';
+import { sumCents, type Cents } from '@/lib/money/rules';
+import { readTotal } from './agreement/total';
+import { requestOf, requestSelect, type RequestTold } from './enquiry/request';
 import { factsOf } from './facts';
 import { factsSelect } from './facts-select';
 import { fileColumns, pictureOf, pictureSelect, type CommissionPictureShown } from './picture';
@@ -36,21 +35,7 @@ const sheetSelect = {
   ...pictureSelect,
   id: true,
   number: true,
-  wish: true,
-  avoid: true,
-  colours: true,
-  exposure: true,
-  wall: true,
-  room: true,
-  siteAddress: true,
-  widthUm: true,
-  heightUm: true,
-  depthUm: true,
-  wishedOn: true,
-  budgetFromCents: true,
-  budgetToCents: true,
-  askedAt: true,
-  takenBy: { select: { name: true } },
+  ...requestSelect,
   collector: true,
   agreements: {
     select: {
@@ -77,22 +62,7 @@ const sheetSelect = {
 
 type SheetRow = Prisma.CommissionGetPayload<{ select: typeof sheetSelect }>;
 
-/** What was asked for; null is "not known yet". */
-export type RequestTold = Pick<
-  SheetRow,
-  | 'wish'
-  | 'avoid'
-  | 'colours'
-  | 'exposure'
-  | 'wall'
-  | 'room'
-  | 'siteAddress'
-  | 'widthUm'
-  | 'heightUm'
-  | 'depthUm'
-  | 'budgetFromCents'
-  | 'budgetToCents'
-> & { wishedOn: Day | null; askedAt: Date; takenBy: string };
+export type { RequestTold } from './enquiry/request';
 
 /** The head of a commission's sheet: everything but the papers further down. */
 export type Sheet = {
@@ -110,6 +80,8 @@ export type Sheet = {
   agreement: (CommissionFacts['agreement'] & { taxPlaceId: string; taxPlace: string }) | null;
   /** Null while nothing is agreed, and for those who do not see money. */
   money: CommissionMoney | null;
+  /** The plan of payments as it stands; empty for those who do not see money. */
+  plan: readonly PlanStepDue[];
   override: CommissionFacts['override'];
   handOver: { handedOn: Day; signedBy: string; receiptNumber: number } | null;
   ending: CommissionFacts['ending'];
@@ -134,7 +106,8 @@ export async function findSheet(actor: Actor, number: number): Promise<Sheet | n
   const { telling, zone, gallery } = await readTelling(actor);
   const facts = factsOf(row, zone);
   const now = standing(facts, telling.today);
-  const money = await moneyOf(row, facts, { telling, gallery });
+  const sums = await moneyOf(row, facts, { telling, gallery });
+  const money = sums?.money ?? null;
   const { id, title, collector } = row;
   return {
     ...{ id, number, title, telling, gallery },
@@ -153,22 +126,12 @@ export async function findSheet(actor: Actor, number: number): Promise<Sheet | n
     mayBegin: mayBegin(facts, telling.today),
     agreement: agreementOf(row, facts),
     money: telling.seesMoney ? money : null,
+    plan: telling.seesMoney ? (sums?.plan ?? []) : [],
     override: facts.override,
     handOver: handOverOf(row),
     ending: facts.ending,
     paidCents: telling.seesMoney ? paidCents(facts) : null,
     acts: actsOpen(facts, money?.owedCents ?? null, actor, telling.today),
-  };
-}
-
-function requestOf(row: SheetRow): RequestTold {
-  const { wish, avoid, colours, exposure, wall, room, siteAddress } = row;
-  const { widthUm, heightUm, depthUm, budgetFromCents, budgetToCents, askedAt } = row;
-  return {
-    ...{ wish, avoid, colours, exposure, wall, room, siteAddress },
-    ...{ widthUm, heightUm, depthUm, budgetFromCents, budgetToCents, askedAt },
-    wishedOn: row.wishedOn && dayFromDate(row.wishedOn),
-    takenBy: row.takenBy.name,
   };
 }
 
@@ -188,16 +151,28 @@ async function moneyOf(
   row: SheetRow,
   facts: CommissionFacts,
   { telling, gallery }: { telling: Telling; gallery: Gallery },
-): Promise<CommissionMoney | null> {
+): Promise<{ money: CommissionMoney; plan: PlanStepDue[] } | null> {
   const kept = row.agreements[0];
   if (!kept) return null;
-  const { priceCents, depositCents } = kept;
-  const paid = { depositCents, paidCents: paidCents(facts) };
+  const { priceCents, taxCents } = await sumsOf(row, { telling, gallery });
+  const plan = planDue(facts, priceCents + taxCents);
+  const money = commissionMoney({
+    ...{ priceCents, taxCents, depositCents: kept.depositCents, paidCents: paidCents(facts) },
+    invoicedCents: sumCents(facts.asked.map(({ amountCents }) => amountCents)),
+    fallenDueCents: fallenDueCents(plan),
+  });
+  return { money, plan };
+}
+
+async function sumsOf(
+  row: SheetRow,
+  { telling, gallery }: { telling: Telling; gallery: Gallery },
+): Promise<{ priceCents: Cents; taxCents: Cents }> {
   if (row.handOver) {
-    const { netCents, taxCents } = row.handOver.sale;
-    return commissionMoney({ ...paid, priceCents: netCents, taxCents });
+    const { netCents: priceCents, taxCents } = row.handOver.sale;
+    return { priceCents, taxCents };
   }
-  const { parts } = await readTaxParts(kept.taxPlaceId, telling.today);
-  const taxCents = commissionTaxCents(priceCents, parts, gallery.roundTaxBy);
-  return commissionMoney({ ...paid, priceCents, taxCents });
+  const roundBy = gallery.roundTaxBy;
+  const total = await readTotal(db(), row.id, { on: telling.today, roundBy });
+  return { priceCents: total?.priceCents ?? 0n, taxCents: total?.tax.taxCents ?? 0n };
 }

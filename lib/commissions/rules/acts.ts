@@ -1,6 +1,6 @@
 import { isAllowed, type Actor, type Permission } from '@/lib/access/rules';
 import type { Day } from '@/lib/dates/rules';
-import { mayBegin, type CommissionFacts } from './facts';
+import { mayBegin, paidCents, type CommissionFacts } from './facts';
 import { isFinished } from './course/standing';
 
 /** What can be done to a commission from its sheet. */
@@ -60,7 +60,7 @@ export const actPermissions: Record<Act, Permission> = {
  * What somebody can do to a commission now; the writes look once more.
  *
  * @param owedCents what is still owed in all; null while nothing is agreed
- * @example after the hand-over only a payment is left, and only while something is owed
+ * @example after the hand-over a payment is left, while something is owed, and what is remembered
  */
 export function actsOpen(
   facts: CommissionFacts,
@@ -75,10 +75,16 @@ export function actsOpen(
 type Now = { facts: CommissionFacts; owedCents: bigint | null; today: Day };
 
 function isOpen(act: Act, { facts, owedCents, today }: Now): boolean {
+  if (act === 'refund') return mayHoldMoney(facts);
   if (facts.ending) return false;
   if (act === 'payment') return (owedCents ?? 0n) > 0n;
-  if (facts.handOver) return false;
+  if (facts.handOver) return act === 'progress' || act === 'page';
   return needs[act]?.(facts, today) ?? true;
+}
+
+/** Whether something may still be held for the collector; the write knows how much. */
+function mayHoldMoney(facts: CommissionFacts): boolean {
+  return paidCents(facts) > (facts.handOver?.totalCents ?? 0n);
 }
 
 /** What some of the acts need before; the others are open until the end. */
@@ -87,7 +93,6 @@ const needs: Partial<Record<Act, (facts: CommissionFacts, today: Day) => boolean
   agreement: (facts) => facts.agreement === null,
   change: (facts) => facts.agreement !== null,
   ask: (facts) => facts.agreement !== null,
-  refund: (facts) => facts.payments.length > 0,
   'hand-over': (facts) => facts.agreement !== null && facts.jobs.every(isFinished),
   job: (facts) => facts.jobs.length === 0 && (facts.agreement !== null || facts.override !== null),
   begin: (facts, today) => facts.override === null && mayBegin(facts, today).missing.length > 0,

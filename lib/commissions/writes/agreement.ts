@@ -1,6 +1,6 @@
 import 'server-only';
 import type { Doer } from '@/lib/access/rules';
-import type { AgreeInput, AskForMoneyInput } from '@/lib/commissions/input/money';
+import type { AgreeInput } from '@/lib/commissions/input/money';
 import { paidCents } from '@/lib/commissions/rules/facts';
 import {
   commissionTaxCents,
@@ -10,7 +10,7 @@ import {
 import type { CommissionRefusal } from '@/lib/commissions/rules/refusals';
 import { lineWords } from '@/lib/commissions/rules/proposal/lines';
 import { dateFromDay, formatDay, type Day } from '@/lib/dates/rules';
-import { currencyNamed, formatCents, sumCents, type Cents } from '@/lib/money/rules';
+import { currencyNamed, formatCents, type Cents } from '@/lib/money/rules';
 import type { Tx } from '@/lib/platform/db/transaction';
 import { ok, refuse, type Result } from '@/lib/platform/result';
 import { readTaxParts } from '@/lib/sales/reads';
@@ -142,75 +142,4 @@ async function siteTaxCents(
   if (!place) return null;
   const { parts } = await readTaxParts(taxPlaceId, agreedOn, tx);
   return commissionTaxCents(priceCents, parts, found.gallery.roundTaxBy);
-}
-
-/** Money that was asked for: the first, the second. */
-export type Asked = { instalmentId: string; position: number; commissionNumber: number };
-
-/** Money to ask for, in cents. */
-export type InstalmentToAsk = {
-  commissionId: string;
-  name: string;
-  amountCents: Cents;
-  dueOn: Day;
-};
-
-/**
- * Asks the collector for money: the deposit, a further part, the rest.
- *
- * @returns refuses, in this order: not allowed, a key used for something else, unknown, ended
- *   early, handed over, not agreed yet, due before it is asked for, more than is left to ask for
- */
-export async function askForMoney(
-  doer: Doer,
-  input: AskForMoneyInput,
-): Promise<Result<Asked, AnyRefusal>> {
-  const { requestKey, ...asked } = input;
-  const command = {
-    name: 'askForMoney',
-    permission: 'commissions.take_money',
-    key: requestKey,
-    input: asked,
-  } as const;
-  return carryOut(doer, command, (tx) => addInstalment(tx, doer, asked));
-}
-
-/** The step of {@link askForMoney}: joins the caller's transaction, asks nobody for leave. */
-export async function addInstalment(
-  tx: Tx,
-  doer: Doer,
-  asked: InstalmentToAsk,
-): Promise<Result<Asked, CommissionRefusal>> {
-  const found = await findOpen(tx, doer, asked.commissionId);
-  if (!found.ok) return found;
-  const { facts, today } = found.value;
-  const leftCents = await leftToAskCents(tx, found.value);
-  if (leftCents === null) return refuse({ code: 'not_agreed_yet' });
-  if (asked.dueOn < today) return refuse({ code: 'due_before_asked', askedOn: today });
-  if (asked.amountCents > leftCents) return refuse({ code: 'more_than_to_ask', leftCents });
-
-  const { commissionId, name, amountCents, dueOn } = asked;
-  const position = facts.asked.length + 1;
-  const { id } = await tx.instalment.create({
-    data: {
-      ...{ commissionId, position, name, amountCents, at: doer.at },
-      askedOn: dateFromDay(today),
-      dueOn: dateFromDay(dueOn),
-      askedById: doer.actor.id,
-    },
-    select: { id: true },
-  });
-  const did = 'asked for money';
-  await tellHistory(tx, doer, { commissionId, did, facts: { name, amountCents, dueOn } });
-  return ok({ instalmentId: id, position, commissionNumber: found.value.number });
-}
-
-async function leftToAskCents(tx: Tx, found: FoundCommission): Promise<Cents | null> {
-  const { facts, taxPlaceId, today, gallery } = found;
-  if (!facts.agreement || !taxPlaceId) return null;
-  const { priceCents } = facts.agreement;
-  const { parts } = await readTaxParts(taxPlaceId, today, tx);
-  const totalCents = priceCents + commissionTaxCents(priceCents, parts, gallery.roundTaxBy);
-  const leftCents = totalCents - sumCents(facts.asked.map((each) => each.amountCents));
-  return leftCents > 0n ? leftCents : 0n;
 }

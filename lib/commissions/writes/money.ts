@@ -1,12 +1,9 @@
 import 'server-only';
 import type { Doer } from '@/lib/access/rules';
 import type { TakePaymentInput } from '@/lib/commissions/input/money';
+import { readTotal } from '@/lib/commissions/reads/agreement/total';
 import { paidCents } from '@/lib/commissions/rules/facts';
-import {
-  commissionMoney,
-  commissionTaxCents,
-  decidePayment,
-} from '@/lib/commissions/rules/money/sums';
+import { decidePayment } from '@/lib/commissions/rules/money/sums';
 import type { CommissionRefusal } from '@/lib/commissions/rules/refusals';
 import type { PaymentKind } from '@/lib/commissions/rules/words';
 import { dateFromDay } from '@/lib/dates/rules';
@@ -16,7 +13,6 @@ import type { Cents } from '@/lib/money/rules';
 import type { Tx } from '@/lib/platform/db/transaction';
 import { newId } from '@/lib/platform/new-id';
 import { ok, refuse, type Result } from '@/lib/platform/result';
-import { readTaxParts } from '@/lib/sales/reads';
 import { looksLikeCardNumber } from '@/lib/money/rules/card-number';
 import {
   carryOut,
@@ -34,6 +30,10 @@ export type PaymentToTake = {
   kind: PaymentKind;
   reference: string;
   paidBy: string;
+  /** What is more than is owed is kept for them. */
+  keepsRest?: boolean | undefined;
+  /** It is another payment, and not the same one twice. */
+  isAnother?: boolean | undefined;
 };
 
 /** The slip's number. */
@@ -45,7 +45,8 @@ export type PaymentTaken = { paymentId: string; number: number; commissionNumber
  *
  * @returns refuses, in this order: not allowed, a key used for something else, unknown, ended
  *   early, not agreed yet, a card's number in the reference, a payment nobody asked for, more than
- *   is owed in all
+ *   is owed in all (unless the rest is kept for them), what looks like the same payment twice
+ *   (unless it is said to be another)
  * @source OpenStax, Principles of Accounting, volume 1, section 12.2
  * @example two people take the last 100.00 at once: one is kept, the other is told nothing is owed
  */
@@ -83,7 +84,7 @@ export async function addPayment(
   const paymentId = newId();
   const { number } = await tx.commissionPayment.create({
     data: {
-      ...payment,
+      ...rowOf(payment),
       id: paymentId,
       receivedOn: dateFromDay(today),
       receivedAt: doer.at,
@@ -97,6 +98,17 @@ export async function addPayment(
   const facts = { number, amountCents, kind, paidBy };
   await tellHistory(tx, doer, { commissionId: id, did: 'took a payment', facts });
   return ok({ paymentId, number, commissionNumber: found.value.number });
+}
+
+function rowOf({
+  commissionId,
+  instalmentId,
+  amountCents,
+  kind,
+  reference,
+  paidBy,
+}: PaymentToTake) {
+  return { commissionId, instalmentId, amountCents, kind, reference, paidBy };
 }
 
 async function refusalToTake(
@@ -115,22 +127,36 @@ async function refusalToTake(
     });
     if (!asked) return { code: 'unknown_instalment' };
   }
-  const decided = decidePayment(await owedNowCents(tx, found), payment.amountCents);
-  return decided.ok ? null : decided.refusal;
+  const owed = await owedNowCents(tx, found);
+  const decided = decidePayment(owed, payment.amountCents, payment.keepsRest ?? false);
+  if (!decided.ok) return decided.refusal;
+  return payment.isAnother ? null : sameAgain(tx, found, payment);
+}
+
+/** The same amount, the same way, on the same day: asked about, since it may be the same money. */
+async function sameAgain(
+  tx: Tx,
+  found: FoundCommission,
+  { amountCents, kind, reference }: PaymentToTake,
+): Promise<CommissionRefusal | null> {
+  const same = await tx.commissionPayment.findFirst({
+    where: {
+      ...{ commissionId: found.id, amountCents, kind, reference },
+      receivedOn: dateFromDay(found.today),
+    },
+    select: { number: true },
+    orderBy: { number: 'desc' },
+  });
+  return same && { code: 'looks_like_twice', number: same.number };
 }
 
 async function owedNowCents(tx: Tx, found: FoundCommission): Promise<Cents> {
-  const { facts, taxPlaceId, today, gallery } = found;
-  const paid = paidCents(facts);
-  if (facts.handOver) {
-    const leftCents = facts.handOver.totalCents - paid;
-    return leftCents > 0n ? leftCents : 0n;
-  }
-  if (!facts.agreement || !taxPlaceId) return 0n;
-  const { priceCents, depositCents } = facts.agreement;
-  const { parts } = await readTaxParts(taxPlaceId, today, tx);
-  const taxCents = commissionTaxCents(priceCents, parts, gallery.roundTaxBy);
-  return commissionMoney({ priceCents, depositCents, taxCents, paidCents: paid }).owedCents;
+  const { facts, today, gallery } = found;
+  const on = { on: today, roundBy: gallery.roundTaxBy };
+  const totalCents =
+    facts.handOver?.totalCents ?? (await readTotal(tx, found.id, on))?.totalCents ?? 0n;
+  const leftCents = totalCents - paidCents(facts);
+  return leftCents > 0n ? leftCents : 0n;
 }
 
 async function postPayment(

@@ -1,7 +1,9 @@
 import { randomUUID } from 'node:crypto';
 import { beforeAll, describe, expect, test } from 'vitest';
-import { addHandOver, endCommission, handOver } from '@/lib/commissions/writes/end';
-import { agree, askForMoney } from '@/lib/commissions/writes/agreement';
+import { endCommission } from '@/lib/commissions/writes/end';
+import { addHandOver, handOver } from '@/lib/commissions/writes/hand-over';
+import { agree } from '@/lib/commissions/writes/agreement';
+import { askForMoney } from '@/lib/commissions/writes/money/ask';
 import { letMakingBegin, openCommissionJob } from '@/lib/commissions/writes/making';
 import { takePayment } from '@/lib/commissions/writes/money';
 import { logCommission } from '@/lib/commissions/writes/request';
@@ -49,6 +51,7 @@ async function counts(): Promise<Record<string, string>> {
 
 const signed = (commissionId: string, handedOn: Day = day) => ({
   ...{ requestKey: randomUUID(), commissionId, signedBy: 'Marit Oland', handedOn },
+  evenIfOwed: 'They pay when it hangs.',
 });
 const deposit = (commissionId: string, amountCents: bigint, dueOn: Day = day) => ({
   ...{ requestKey: randomUUID(), commissionId, name: 'Deposit', amountCents, dueOn },
@@ -171,7 +174,7 @@ describe('refusals come in their order', () => {
     expect(code(await handOver(owner, late))).toBe('day_to_come');
     expect(code(await handOver(owner, signed(commissionId)))).toBe('not_agreed_yet');
     const end = { ...word, requestKey: randomUUID(), endedOn: day };
-    expect(done(await endCommission(owner, end))).toMatchObject({ heldCents: '0' });
+    expect(done(await endCommission(owner, end))).toMatchObject({ backCents: '0' });
     expect(code(await endCommission(owner, { ...end, requestKey: randomUUID() }))).toBe(
       'ended_early',
     );
@@ -260,10 +263,10 @@ test('a hand-over that is refused after all leaves no sale and no entry behind',
   expect(await counts()).toEqual(before);
 });
 
-test('an early end keeps its deposits as a debt', async () => {
+test('what goes back after an early end stays a debt until it does', async () => {
   const { commissionId } = await readyForClay(gallery, day);
   const end = { requestKey: randomUUID(), commissionId, why: 'The house was sold.', endedOn: day };
-  expect(done(await endCommission(on(gallery.owner, day), end)).heldCents).toBe('500000');
+  expect(done(await endCommission(on(gallery.owner, day), end)).backCents).toBe('500000');
   const [held] = await sql(`SELECT sum("amountCents")::text AS cents FROM "Posting"
     WHERE "accountCode" = '2000' AND "commissionId" = '${commissionId}'`);
   expect(held).toEqual({ cents: '-500000' });

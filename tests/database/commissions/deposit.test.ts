@@ -1,6 +1,6 @@
 import { randomUUID } from 'node:crypto';
 import { beforeAll, expect, test } from 'vitest';
-import { handOver } from '@/lib/commissions/writes/end';
+import { handOver } from '@/lib/commissions/writes/hand-over';
 import { takePayment } from '@/lib/commissions/writes/money';
 import { db } from '@/lib/platform/db/client';
 import { openGallery, type OpenGallery } from '@/tests/database/sales/open-gallery';
@@ -67,7 +67,9 @@ test('the rest is owed after the hand-over, with the tax of that day, until it i
   await agreed(gallery, { commissionId, day, priceCents: 1_000_000n, depositCents: 500_000n });
   done(await takePayment(on(gallery.clerk, '2026-07-03'), aPayment(commissionId, 500_000n)));
   const handedOn = '2026-09-01';
-  const signed = { requestKey: randomUUID(), commissionId, signedBy: 'Marit Oland', handedOn };
+  const evenIfOwed = 'They pay when it hangs.';
+  const names = { requestKey: randomUUID(), commissionId, signedBy: 'Marit Oland' };
+  const signed = { ...names, handedOn, evenIfOwed };
   done(await handOver(on(gallery.owner, handedOn), { ...signed, handedOn: '2026-09-01' }));
   const cheque = aPayment(commissionId, 580_000n, 'cheque');
   done(await takePayment(on(gallery.clerk, '2026-09-05'), cheque));

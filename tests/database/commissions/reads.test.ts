@@ -4,8 +4,9 @@ import { listCommissions, listCommissionsOver, listWaiting } from '@/lib/commiss
 import { listHistory, listShown } from '@/lib/commissions/reads/papers';
 import { findPayment, listMoneyLines } from '@/lib/commissions/reads/payments';
 import { findSheet } from '@/lib/commissions/reads/sheet';
-import { endCommission, handOver } from '@/lib/commissions/writes/end';
-import { askForMoney } from '@/lib/commissions/writes/agreement';
+import { endCommission } from '@/lib/commissions/writes/end';
+import { handOver } from '@/lib/commissions/writes/hand-over';
+import { askForMoney } from '@/lib/commissions/writes/money/ask';
 import { takePayment } from '@/lib/commissions/writes/money';
 import { openGallery, type OpenGallery } from '@/tests/database/sales/open-gallery';
 import { startAfresh } from '@/tests/helpers/database';
@@ -43,7 +44,8 @@ async function handedOver(title: string) {
   const made = await asked(gallery.maker, day, { title });
   const { commissionId } = made;
   await agreed(gallery, { commissionId, day, priceCents: 100_000n, depositCents: 0n });
-  const signed = { requestKey: randomUUID(), commissionId, signedBy: 'Marit Oland' };
+  const names = { requestKey: randomUUID(), commissionId, signedBy: 'Marit Oland' };
+  const signed = { ...names, evenIfOwed: 'They pay when it hangs.' };
   done(await handOver(on(gallery.owner, day), { ...signed, handedOn: day }));
   return made;
 }

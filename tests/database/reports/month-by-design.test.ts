@@ -17,6 +17,7 @@ import {
   type OpenGallery,
   type TestPiece,
 } from '@/tests/database/sales/open-gallery';
+import { aCommissionSale } from '@/tests/rules/sales/a-commission-sale';
 
 let gallery: OpenGallery;
 let tern: TestPiece;
@@ -38,12 +39,11 @@ async function sell(at: string, ...lines: { piece: TestPiece; quantity: number }
 }
 
 async function handOver(at: string, soldOn: '2026-11-12', priceCents: bigint) {
-  const names = { title: 'Estuary wall', what: 'wall panel', taxable: true };
   const parts = [{ name: 'State', ratePercent: '6.5' }];
-  const decided = decideCommissionSale({ ...names, priceCents, paidCents: 0n }, parts, 'invoice');
-  if (!decided.ok) throw new Error(decided.refusal.code);
+  const commission = aCommissionSale({ priceCents, paidCents: 0n });
+  const decided = decideCommissionSale({ ...commission, title: 'Estuary wall' }, parts, 'invoice');
   const where = { placeId: gallery.counterId, taxPlaceId: gallery.taxPlaceId, collectorId: null };
-  const sale = { ...decided.value, ...where, channel: 'commission' as const, soldOn };
+  const sale = { ...decided, ...where, channel: 'commission' as const, soldOn };
   await inTransaction(async (tx) => {
     await recordSales(tx, doing(gallery.owner, new Date(at)), [sale]);
     return ok(null);

@@ -3,7 +3,7 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { depositEntry, settlementEntry } from '@/lib/ledger/rules';
 import { postEntry } from '@/lib/ledger/writes';
-import { inTransaction } from '@/lib/platform/db/transaction';
+import { inTransaction, type Tx } from '@/lib/platform/db/transaction';
 import { db } from '@/lib/platform/db/client';
 import { ok } from '@/lib/platform/result';
 import { decideCommissionSale } from '@/lib/sales/rules';
@@ -21,6 +21,7 @@ import {
   type TestSale,
   type TestPiece,
 } from '@/tests/database/sales/open-gallery';
+import { aCommissionSale } from '@/tests/rules/sales/a-commission-sale';
 
 /** One thing that happens in the gallery, in figures that chance chooses. */
 type Step =
@@ -139,6 +140,17 @@ function pieceAt(world: World, place: number): TestPiece {
   return piece;
 }
 
+/** What a hand-over uses up was taken before it. */
+async function payBefore(tx: Tx, amountCents: bigint, world: World): Promise<void> {
+  if (amountCents <= 0n) return;
+  const payment = { kind: 'bank_transfer', amountCents, commissionId: world.commissionId } as const;
+  await postEntry(tx, {
+    ...{ memo: 'Paid', paper: 'CommissionPayment', paperId: randomUUID() },
+    ...{ on: '2026-11-20', at: later(world.second), staffId: world.gallery.owner.id },
+    postings: depositEntry(payment),
+  });
+}
+
 async function payAhead(amountCents: bigint, world: World): Promise<unknown> {
   const payment = { kind: 'card', amountCents, commissionId: world.commissionId } as const;
   const isLate = amountCents % 2n === 0n;
@@ -157,15 +169,14 @@ async function handOver(
 ): Promise<unknown> {
   const { gallery, commissionId } = world;
   const parts = [{ name: 'State', ratePercent: '6.875' }];
-  const piece = { title: 'Tidewater wall', what: 'wall relief', taxable: true, ...step };
-  const decided = decideCommissionSale(piece, parts, 'item');
-  if (!decided.ok) return decided;
+  const decided = decideCommissionSale(aCommissionSale(step), parts, 'item');
   const where = { placeId: gallery.counterId, taxPlaceId: gallery.taxPlaceId, collectorId: null };
-  const sale = { ...decided.value, ...where, channel: 'commission', commissionId } as const;
+  const sale = { ...decided, ...where, channel: 'commission', commissionId } as const;
   const doer = doing(gallery.owner, later(world.second));
-  return inTransaction(async (tx) =>
-    ok(await recordSales(tx, doer, [{ ...sale, soldOn: '2026-11-20' }])),
-  );
+  return inTransaction(async (tx) => {
+    await payBefore(tx, step.paidCents, world);
+    return ok(await recordSales(tx, doer, [{ ...sale, soldOn: '2026-11-20' }]));
+  });
 }
 
 /** The rules that hold always, asked in plain SQL; each answers with what breaks it. */

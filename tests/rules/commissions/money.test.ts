@@ -43,9 +43,10 @@ describe('an agreement is refused, in this order, for', () => {
   });
 });
 
-test('a payment of all that is owed is taken, a cent more is not', () => {
-  expect(decidePayment(10_000n, 10_000n).ok).toBe(true);
-  expect(decidePayment(10_000n, 10_001n)).toEqual({
+test('a payment of all that is owed is taken, a cent more only to be kept for them', () => {
+  expect(decidePayment(10_000n, 10_001n, true).ok).toBe(true);
+  expect(decidePayment(10_000n, 10_000n, false).ok).toBe(true);
+  expect(decidePayment(10_000n, 10_001n, false)).toEqual({
     ok: false,
     refusal: { code: 'more_than_owed', owedCents: 10_000n },
   });
@@ -65,7 +66,11 @@ const cents = fc.bigInt({ min: 0n, max: 10_000_000n });
 prop.prop([cents, cents, cents, cents])(
   'what is owed and what was paid never fall short of the whole, and nothing is below zero',
   (priceCents, taxCents, paidCents, deposit) => {
-    const money = commissionMoney({ priceCents, taxCents, paidCents, depositCents: deposit });
+    const money = commissionMoney({
+      ...{ priceCents, taxCents, paidCents, depositCents: deposit },
+      ...{ invoicedCents: 0n, fallenDueCents: deposit },
+    });
+    expect(money.owedCents - money.overpaidCents).toBe(money.totalCents - paidCents);
     expect(money.totalCents).toBe(priceCents + taxCents);
     expect(money.owedCents >= 0n && money.depositLeftCents >= 0n).toBe(true);
     expect(money.owedCents + paidCents >= money.totalCents).toBe(true);

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { decideCommissionSale } from '@/lib/sales/rules';
 import { saleRefusalMessage } from '@/lib/sales/rules/refusals';
+import { aCommissionSale } from '@/tests/rules/sales/a-commission-sale';
 
 const soldAt = new Date('2026-11-20T22:04:00Z');
 
@@ -40,13 +41,6 @@ describe('the last one', () => {
 });
 
 describe('a commission at its hand-over', () => {
-  const commission = {
-    title: 'Tidewater wall',
-    what: 'wall relief of 24 parts',
-    priceCents: 1_000_000n,
-    taxable: true,
-    paidCents: 540_000n,
-  };
   const parts = [{ name: 'State', ratePercent: '8' }];
 
   test.each([
@@ -54,17 +48,18 @@ describe('a commission at its hand-over', () => {
     ['nothing was paid', 0n, { on_account: 1_080_000n }],
     ['all was paid', 1_080_000n, { deposit: 1_080_000n }],
   ])('%s', (_label, paidCents, tenders) => {
-    const sale = decideCommissionSale({ ...commission, paidCents }, parts, 'invoice');
-    expect(sale.ok && sale.value.tenders.map((each) => [each.kind, each.amountCents])).toEqual(
+    const commission = aCommissionSale({ priceCents: 1_000_000n, paidCents });
+    const sale = decideCommissionSale(commission, parts, 'invoice');
+    expect(sale.tenders.map((each) => [each.kind, each.amountCents])).toEqual(
       Object.entries(tenders),
     );
   });
 
-  test('more than it comes to was paid', () => {
-    const paid = decideCommissionSale({ ...commission, paidCents: 1_080_001n }, parts, 'invoice');
-    expect(paid).toEqual({
-      ok: false,
-      refusal: { code: 'paid_more_than_due', paidCents: 1_080_001n, totalCents: 1_080_000n },
-    });
+  test('what was paid beyond it is not used up', () => {
+    const commission = aCommissionSale({ priceCents: 1_000_000n, paidCents: 1_080_001n });
+    const sale = decideCommissionSale(commission, parts, 'invoice');
+    expect(sale.tenders.map((each) => [each.kind, each.amountCents])).toEqual([
+      ['deposit', 1_080_000n],
+    ]);
   });
 });

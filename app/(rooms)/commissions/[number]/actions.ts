@@ -11,8 +11,10 @@ import {
 } from '@/lib/commissions/input/course';
 import { agreeInput, askForMoneyInput, takePaymentInput } from '@/lib/commissions/input/money';
 import { commissionRefusalMessage } from '@/lib/commissions/rules/refusals';
-import { agree, askForMoney } from '@/lib/commissions/writes/agreement';
-import { endCommission, handOver } from '@/lib/commissions/writes/end';
+import { agree } from '@/lib/commissions/writes/agreement';
+import { askForMoney } from '@/lib/commissions/writes/money/ask';
+import { endCommission } from '@/lib/commissions/writes/end';
+import { handOver } from '@/lib/commissions/writes/hand-over';
 import { letMakingBegin, openCommissionJob } from '@/lib/commissions/writes/making';
 import { takePayment } from '@/lib/commissions/writes/money';
 import { sheetHref } from '../sheet-href';

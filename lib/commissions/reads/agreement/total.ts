@@ -8,12 +8,13 @@ import type { Day } from '@/lib/dates/rules';
 import { sumCents, type Cents } from '@/lib/money/rules';
 import { invariant } from '@/lib/platform/invariant';
 import type { RoundBy } from '@/lib/tax/rules';
+import type { TaxSetting } from '@/lib/tax/rules/treatment';
 
 /** What a commission comes to: its lines with every signed change, their tax, and the whole. */
 export type CommissionTotal = {
   lines: readonly CommissionLine[];
   priceCents: Cents;
-  tax: CommissionTax & { setting: { place: string; state: string } };
+  tax: CommissionTax & { setting: TaxSetting };
   totalCents: Cents;
 };
 

@@ -74,7 +74,8 @@ const nextPegs: Record<WhereKey, BandPegName | 'studio' | null> = {
   ended: null,
 };
 
-function daysDone(facts: CommissionFacts): Record<BandPegName, Day | null> {
+/** The day on which each peg was done; null while it is not. */
+export function daysDone(facts: CommissionFacts): Record<BandPegName, Day | null> {
   const progress = facts.jobs.map((job) => pegProgress(job));
   return {
     agreed: facts.agreement?.agreedOn ?? null,

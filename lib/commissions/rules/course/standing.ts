@@ -191,7 +191,8 @@ export function isFinished(job: JobFact): boolean {
   return standingsOf(job, job.moves).every((each) => each.position === finishedPosition(job));
 }
 
-function finishedOn(facts: CommissionFacts): Day {
+/** The day of the last move of any job; the day of the request before there is one. */
+export function finishedOn(facts: CommissionFacts): Day {
   const moved = facts.jobs.flatMap((job) => job.moves.map((move) => move.movedOn));
   return moved.reduce<Day>((last, day) => later(last, day), facts.askedOn);
 }

@@ -4,13 +4,21 @@ import { workOutTax, type RoundBy, type TaxPart } from '@/lib/tax/rules';
 
 /** What a commission comes to, what came in, and what is left, in cents. */
 export type CommissionMoney = {
+  /** The original and its signed changes, before tax. */
   readonly priceCents: Cents;
   readonly taxCents: Cents;
   readonly totalCents: Cents;
   readonly depositCents: Cents;
+  /** What was asked for and not withdrawn. */
+  readonly invoicedCents: Cents;
+  /** What came in, less what went back. */
   readonly paidCents: Cents;
+  /** What has fallen due by the plan and is not paid; never below zero. */
+  readonly dueCents: Cents;
   /** What is still to come of the whole; never below zero. */
   readonly owedCents: Cents;
+  /** What was paid beyond the whole; never below zero. */
+  readonly overpaidCents: Cents;
   /** What is still to come of the deposit; never below zero. */
   readonly depositLeftCents: Cents;
 };
@@ -21,6 +29,9 @@ export type MoneyFacts = {
   readonly depositCents: Cents;
   readonly paidCents: Cents;
   readonly taxCents: Cents;
+  readonly invoicedCents: Cents;
+  /** What has fallen due by the plan, paid or not. */
+  readonly fallenDueCents: Cents;
 };
 
 /** The tax on the whole price of a commission at the rates of one place and day, in cents. */
@@ -35,17 +46,20 @@ export function commissionTaxCents(
 /**
  * What a commission comes to and what is left of it.
  *
- * @returns nothing owed, rather than less than nothing, when more was paid than it comes to
+ * @returns nothing owed, rather than less than nothing, when more was paid than it comes to; the
+ *   surplus stands as overpaid
  * @source OpenStax, Principles of Accounting, volume 1, section 12.2: a deposit is owed until then
  * @example 10,000.00 and 825.00 of tax, 5,412.50 paid: 5,412.50 owed
  */
 export function commissionMoney(facts: MoneyFacts): CommissionMoney {
-  const totalCents = facts.priceCents + facts.taxCents;
+  const { priceCents, taxCents, depositCents, paidCents, invoicedCents, fallenDueCents } = facts;
+  const totalCents = priceCents + taxCents;
   return {
-    ...facts,
-    totalCents,
-    owedCents: notBelowZero(totalCents - facts.paidCents),
-    depositLeftCents: notBelowZero(facts.depositCents - facts.paidCents),
+    ...{ priceCents, taxCents, depositCents, paidCents, invoicedCents, totalCents },
+    dueCents: notBelowZero(fallenDueCents - paidCents),
+    owedCents: notBelowZero(totalCents - paidCents),
+    overpaidCents: notBelowZero(paidCents - totalCents),
+    depositLeftCents: notBelowZero(depositCents - paidCents),
   };
 }
 
@@ -92,15 +106,17 @@ export function decideAgreement(
 }
 
 /**
- * Decides whether a payment may be taken: never more than is owed in all.
+ * Decides whether a payment may be taken: more than is owed only when they say that the rest is kept
+ * for them.
  *
- * @example decidePayment(10_000n, 10_001n) // refused with the 100.00 that are owed
+ * @example decidePayment(10_000n, 10_001n, false) // refused with the 100.00 that are owed
  */
 export function decidePayment(
   owedCents: Cents,
   amountCents: Cents,
+  keepsRest: boolean,
 ): Result<Cents, { code: 'more_than_owed'; owedCents: Cents }> {
-  if (amountCents > owedCents) return refuse({ code: 'more_than_owed', owedCents });
+  if (amountCents > owedCents && !keepsRest) return refuse({ code: 'more_than_owed', owedCents });
   return ok(amountCents);
 }
 
