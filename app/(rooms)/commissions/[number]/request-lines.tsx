@@ -12,6 +12,7 @@ import { placeCautions, weightEstimate } from '@/lib/commissions/rules/enquiry/c
 import { stillToAsk, toAskSentence } from '@/lib/commissions/rules/enquiry/to-ask';
 import { formatWeight } from '@/lib/units/rules';
 import { requestGroups } from './request-facts';
+import asking from '../asking/asking.module.css';
 import css from '../commissions.module.css';
 
 type RequestLinesProps = Readonly<{ sheet: Sheet; pictures: readonly RequestPicture[] }>;
@@ -53,12 +54,6 @@ export function RequestLines({ sheet, pictures }: RequestLinesProps) {
         wide={
           <>
             {toAsk ? <p className={css['quiet']}>{toAsk}</p> : null}
-            {groups.map(({ title, facts }) => (
-              <div key={title}>
-                <h3>{title}</h3>
-                <Facts facts={facts} />
-              </div>
-            ))}
             {placeCautions(request, system).map((caution) => (
               <Caution key={caution}>{caution}</Caution>
             ))}
@@ -68,6 +63,14 @@ export function RequestLines({ sheet, pictures }: RequestLinesProps) {
                 {...weight}
               />
             ) : null}
+            <div className={asking['told']}>
+              {groups.map(({ title, facts }) => (
+                <div key={title}>
+                  <h3>{title}</h3>
+                  <Facts facts={facts} />
+                </div>
+              ))}
+            </div>
           </>
         }
         beside={<RequestPictures pictures={pictures} />}

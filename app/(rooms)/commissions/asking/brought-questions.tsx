@@ -27,7 +27,7 @@ function Settle({ known }: Pick<AskingProps, 'known'>) {
       <Field
         name="broughtLetters"
         label="Who brought them"
-        hint="A few letters of the name, as in the address book. Empty for nobody."
+        hint="A few letters of the name, as in the address book."
         defaultValue={known?.broughtBy?.name ?? ''}
         autoComplete="off"
         width="half"
@@ -35,10 +35,10 @@ function Settle({ known }: Pick<AskingProps, 'known'>) {
       <Field
         name="broughtPercent"
         label="Referral fee"
-        hint="Of the work alone: not of delivery, hanging or tax. 0 for none; empty while it is not settled."
+        hint="Of the work alone: not of delivery, hanging or tax. 0 for none, and 0 without a name where nobody brought them. Empty while it is not settled."
         kind="percent"
         defaultValue={known?.broughtPercent ?? ''}
-        width="short"
+        width="half"
       />
       <YesNo
         name="broughtKnown"
