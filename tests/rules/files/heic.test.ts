@@ -92,9 +92,12 @@ describe('a HEIC picture', () => {
   });
 
   test('that takes more memory than it may is refused', async () => {
-    const limits = { mostMs: 20_000, memoryBytesMost };
-    expect(await unfoldHeic(large, limits)).toMatchObject({ value: { widthPx: 3_000 } });
-    const tight = { ...limits, memoryBytesMost: 20 * 1024 * 1024 };
-    expect(await unfoldHeic(large, tight)).toEqual(refused('picture_damaged'));
+    // Only what was answered is compared: its pixels are 24 MB.
+    const answered = async (most: number) => {
+      const unfolded = await unfoldHeic(large, { mostMs: 20_000, memoryBytesMost: most });
+      return unfolded.ok ? unfolded.value.widthPx : unfolded.refusal.code;
+    };
+    expect(await answered(memoryBytesMost)).toBe(3_000);
+    expect(await answered(20 * 1024 * 1024)).toBe('picture_damaged');
   });
 });
