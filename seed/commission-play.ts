@@ -7,12 +7,8 @@ import { addCommissionJob, addWordToBegin } from '@/lib/commissions/writes/makin
 import { addPayment } from '@/lib/commissions/writes/money';
 import { requestFields } from '@/lib/commissions/input/request';
 import { addCommission } from '@/lib/commissions/writes/request';
-import {
-  addApproval,
-  addColourTile,
-  addSketch,
-  type Shown,
-} from '@/lib/commissions/writes/showing';
+import { addApproval } from '@/lib/commissions/writes/colours/approve';
+import { addColourTile, addSketch, type Shown } from '@/lib/commissions/writes/colours/show';
 import { addDays, instantOf, type Day } from '@/lib/dates/rules';
 import { addAppointment } from '@/lib/installation/writes';
 import { inTransaction, type Tx } from '@/lib/platform/db/transaction';
@@ -153,7 +149,7 @@ async function sayYes(
 ): Promise<void> {
   const { tx, commissionId, story, setUp } = scene;
   const yes = {
-    ...{ commissionId, what, shownId: shown.id, fileSha256: shown.fileSha256 },
+    ...{ commissionId, what, shownId: shown.id, contentSha256: shown.contentSha256 },
     approvedBy: story.collector,
     how: 'signed_card' as const,
     approvedOn: scene.dayOfStage(stage),

@@ -12,10 +12,11 @@ import {
   approveInput,
   showColourTileInput,
   showSketchInput,
-} from '@/lib/commissions/input/showing';
+} from '@/lib/commissions/input/colours/showing';
 import { commissionRefusalMessage } from '@/lib/commissions/rules/refusals';
 import { addPictures, changeRequest, logCommission } from '@/lib/commissions/writes/request';
-import { approve, showColourTile, showSketch } from '@/lib/commissions/writes/showing';
+import { approve } from '@/lib/commissions/writes/colours/approve';
+import { showColourTile, showSketch } from '@/lib/commissions/writes/colours/show';
 import { enquiryWords } from './asking/enquiry-words';
 import { sheetHref } from './sheet-href';
 

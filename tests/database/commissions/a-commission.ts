@@ -7,7 +7,8 @@ import { agree } from '@/lib/commissions/writes/agreement';
 import { takePayment } from '@/lib/commissions/writes/money';
 import { openCommissionJob } from '@/lib/commissions/writes/making';
 import { logCommission } from '@/lib/commissions/writes/request';
-import { approve, showColourTile, showSketch, type Shown } from '@/lib/commissions/writes/showing';
+import { approve } from '@/lib/commissions/writes/colours/approve';
+import { showColourTile, showSketch, type Shown } from '@/lib/commissions/writes/colours/show';
 import type { Day } from '@/lib/dates/rules';
 import type { Result } from '@/lib/platform/result';
 import type { OpenGallery } from '@/tests/database/sales/open-gallery';
@@ -94,7 +95,7 @@ export function aYes(
   return {
     ...{ requestKey: randomUUID(), commissionId, what, approvedOn },
     shownId: shown.id,
-    fileSha256: shown.fileSha256,
+    contentSha256: shown.contentSha256,
     approvedBy: 'Marit Oland',
     how: 'signed_card' as const,
   };

@@ -7,7 +7,8 @@ import { askForMoney } from '@/lib/commissions/writes/money/ask';
 import { letMakingBegin, openCommissionJob } from '@/lib/commissions/writes/making';
 import { takePayment } from '@/lib/commissions/writes/money';
 import { logCommission } from '@/lib/commissions/writes/request';
-import { approve, showSketch } from '@/lib/commissions/writes/showing';
+import { approve } from '@/lib/commissions/writes/colours/approve';
+import { showSketch } from '@/lib/commissions/writes/colours/show';
 import type { Day } from '@/lib/dates/rules';
 import { inTransaction } from '@/lib/platform/db/transaction';
 import { refuse } from '@/lib/platform/result';
@@ -148,7 +149,7 @@ describe('refusals come in their order', () => {
     const yes = aYes(commissionId, 'sketch', sketch, '2026-05-14');
     const other = { ...yes, shownId: randomUUID(), fileSha256: 'a'.repeat(64) };
     expect(code(await approve(maker, other))).toBe('nothing_shown');
-    const bytes = { ...yes, fileSha256: 'a'.repeat(64), approvedOn: '2026-05-15' as const };
+    const bytes = { ...yes, contentSha256: 'a'.repeat(64), approvedOn: '2026-05-15' as const };
     expect(code(await approve(maker, bytes))).toBe('other_picture');
     const tomorrow = { ...yes, approvedOn: '2026-05-15' as const };
     expect(code(await approve(maker, tomorrow))).toBe('day_to_come');

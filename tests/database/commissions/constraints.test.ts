@@ -1,6 +1,6 @@
 import { randomUUID } from 'node:crypto';
 import { beforeAll, describe, expect, test } from 'vitest';
-import { approve } from '@/lib/commissions/writes/showing';
+import { approve } from '@/lib/commissions/writes/colours/approve';
 import { letMakingBegin, openCommissionJob } from '@/lib/commissions/writes/making';
 import { constraintOf } from '@/lib/platform/db/errors';
 import { inTransaction, type Tx } from '@/lib/platform/db/transaction';

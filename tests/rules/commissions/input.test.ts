@@ -2,7 +2,7 @@ import { randomUUID } from 'node:crypto';
 import { describe, expect, test } from 'vitest';
 import { agreeInput, takePaymentInput } from '@/lib/commissions/input/money';
 import { changeRequestInput, logCommissionInput } from '@/lib/commissions/input/request';
-import { approveInput } from '@/lib/commissions/input/showing';
+import { approveInput } from '@/lib/commissions/input/colours/showing';
 
 const requestKey = randomUUID();
 const commissionId = randomUUID();

@@ -56,14 +56,7 @@ export default async function OfferDaysPage({ params }: Readonly<{ params: Sheet
           defaultValue={leads.find((lead) => lead.id === actor.id)?.id}
           width="half"
         />
-        <Field
-          name="hours"
-          label="How long it takes"
-          kind="measure"
-          unit="hours"
-          defaultValue="3"
-          width="short"
-        />
+        <Field name="hours" label="Hours it takes" kind="measure" defaultValue="3" width="short" />
         <Field
           name="address"
           label="Where"

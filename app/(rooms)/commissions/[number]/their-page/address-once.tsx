@@ -27,7 +27,7 @@ export function AddressOnce({ before, after, subject, to }: AddressOnceProps) {
   return (
     <div className={css['once']}>
       <label htmlFor="address-once">A letter to copy, with the address in it</label>
-      <textarea id="address-once" ref={area} readOnly rows={10} value={words} />
+      <textarea id="address-once" ref={area} readOnly rows={13} value={words} />
       <div className={css['acts']}>
         <Button variant="quiet" onClick={() => void copy()}>
           Copy it

@@ -109,9 +109,8 @@ function Sending({ sheet, draft, to, kind }: Omit<LetterFormProps, 'isSetUp'>) {
       />
       <Field
         name="days"
-        label="A new one opens for"
+        label="Days for which a new one opens"
         kind="count"
-        unit="days"
         defaultValue={String(linkDaysUsual)}
         width="short"
       />

@@ -60,9 +60,8 @@ export default async function TheirPage({ params, searchParams }: TheirPageProps
           />
           <Field
             name="days"
-            label="Opens for"
+            label="Days for which it opens"
             kind="count"
-            unit="days"
             hint={`${linkDaysBetween.least} to ${linkDaysBetween.most}.`}
             defaultValue={String(linkDaysUsual)}
             width="short"

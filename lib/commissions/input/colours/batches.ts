@@ -1,0 +1,17 @@
+import { z } from 'zod';
+import { known, saidLine } from '@/lib/commissions/input/atoms';
+import { dayInput } from '@/lib/dates/input';
+import { weightInput } from '@/lib/units/input';
+
+/** The form that writes a bucket of glaze down. */
+export const writeBatchInput = z.strictObject({
+  requestKey: z.uuid(),
+  number: saidLine('Write the number on its label.', 40),
+  glaze: saidLine('Write which glaze it is.', 120),
+  mixedOn: dayInput,
+  weightG: known(weightInput),
+  note: z.string().trim().max(600, 'Keep it to 600 letters.').prefault(''),
+});
+
+/** What writing a bucket down takes. */
+export type WriteBatchInput = z.output<typeof writeBatchInput>;

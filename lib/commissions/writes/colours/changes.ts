@@ -1,0 +1,169 @@
+import 'server-only';
+import { isAtPage, staffIdOf, type AnyDoer } from '@/lib/access/rules';
+import type { AskForChangesInput } from '@/lib/commissions/input/colours/showing';
+import { readCommissionTerms } from '@/lib/commissions/reads/proposal/terms';
+import {
+  roundsOf,
+  shownSince,
+  type Rounds,
+  type RoundTerms,
+} from '@/lib/commissions/rules/colours/rounds';
+import type { Spot } from '@/lib/commissions/rules/content';
+import type { CommissionRefusal } from '@/lib/commissions/rules/refusals';
+import type { ApprovalWay } from '@/lib/commissions/rules/words';
+import { addSignedExtraRound } from '@/lib/commissions/writes/agreement/extra-round';
+import {
+  carryOut,
+  findOpen,
+  tellHistory,
+  type AnyRefusal,
+  type FoundCommission,
+} from '@/lib/commissions/writes/carry-out';
+import { dateFromDay } from '@/lib/dates/rules';
+import type { Tx } from '@/lib/platform/db/transaction';
+import { ok, refuse, type Result } from '@/lib/platform/result';
+import { findShown, type ShownToAnswer } from './shown';
+
+/** Changes that were asked for: the round they open, and what it costs, in cents as text. */
+export type ChangesAsked = { round: number | null; feeCents: string; commissionNumber: number };
+
+/** Changes to ask for, to exactly what was looked at. */
+export type ChangesToAsk = {
+  commissionId: string;
+  what: 'sketch' | 'colour_tile';
+  shownId: string;
+  contentSha256: string;
+  words: string;
+  spots: readonly (Spot & { words: string })[];
+  askedBy: string;
+  how: ApprovalWay;
+  agreesFee: boolean;
+  device: string;
+};
+
+/**
+ * Asks for changes instead of saying yes: by marking spots, in words, or both. A round beyond those
+ * included has its price, which is told before and agreed to in the same form; once there is an
+ * agreement it becomes a change order, signed by that form.
+ *
+ * @param device what their browser says it is
+ * @returns refuses, in this order: not allowed, a key used for something else, unknown, ended
+ *   early, handed over, nothing shown of that letter, another content, approved already, a sketch
+ *   that was shown since, nothing asked, a price that is not agreed to
+ */
+export async function askForChanges(
+  doer: AnyDoer,
+  input: AskForChangesInput,
+  device = '',
+): Promise<Result<ChangesAsked, AnyRefusal>> {
+  const { requestKey, how, ...asked } = input;
+  const { commissionId } = asked;
+  const command = {
+    name: 'askForChanges',
+    permission: 'commissions.write',
+    key: requestKey,
+    input: { ...asked, how },
+    onTheirPage: { commissionId },
+  } as const;
+  const way = isAtPage(doer) ? ('on_their_page' as const) : (how ?? 'in_person');
+  return carryOut(doer, command, (tx) => addChangesAsked(tx, doer, { ...asked, how: way, device }));
+}
+
+/** The step of {@link askForChanges}: joins the caller's transaction, asks nobody for leave. */
+export async function addChangesAsked(
+  tx: Tx,
+  doer: AnyDoer,
+  asked: ChangesToAsk,
+): Promise<Result<ChangesAsked, CommissionRefusal>> {
+  const found = await findOpen(tx, doer, asked.commissionId);
+  if (!found.ok) return found;
+  const shown = await findShown(tx, asked);
+  const refusal = refusalToAsk(found.value, shown, asked);
+  if (refusal || !shown) return refuse(refusal ?? { code: 'nothing_shown' });
+  const rounds = await roundOf(tx, found.value, { shown, asked });
+  const feeCents = rounds?.feeCents ?? 0n;
+  if (rounds && feeCents > 0n && !asked.agreesFee) {
+    return refuse({ code: 'round_costs', round: rounds.next, feeCents });
+  }
+  const id = await keep(tx, doer, { found: found.value, asked, rounds });
+  if (rounds && feeCents > 0n && found.value.facts.agreement) {
+    const extra = await chargeRound(tx, doer, { asked, id, rounds });
+    if (!extra.ok) return extra;
+  }
+  const { commissionId, what, askedBy } = asked;
+  const name = what === 'sketch' ? 'sketch' : 'colour tile';
+  const facts = { agreedBy: askedBy, round: rounds?.next ?? null, feeCents, why: asked.words };
+  const did = `asked for changes to ${name} ${shown.label}`;
+  await tellHistory(tx, doer, { commissionId, did, facts });
+  const round = rounds?.next ?? null;
+  return ok({ round, feeCents: feeCents.toString(), commissionNumber: found.value.number });
+}
+
+function refusalToAsk(
+  { facts }: FoundCommission,
+  shown: ShownToAnswer | null,
+  asked: ChangesToAsk,
+): CommissionRefusal | null {
+  if (!shown) return { code: 'nothing_shown' };
+  if (shown.contentSha256 !== asked.contentSha256) return { code: 'other_picture' };
+  if (shown.yes) return { code: 'approved_already', ...shown.yes };
+  const newer = asked.what === 'sketch' ? shownSince(facts, shown.label) : null;
+  if (newer !== null) return { code: 'newer_shown', label: `sketch ${newer}` };
+  if (asked.words.trim() === '' && asked.spots.length === 0) return { code: 'nothing_asked' };
+  return null;
+}
+
+async function roundOf(
+  tx: Tx,
+  found: FoundCommission,
+  { shown, asked }: { shown: ShownToAnswer; asked: ChangesToAsk },
+): Promise<Rounds | null> {
+  if (asked.what !== 'sketch') return null;
+  return roundsOf(found.facts, shown.label, await readRoundTerms(tx, found.id));
+}
+
+/** How many rounds are included: by the agreement, else by the newest proposal, else by the usual terms. */
+export async function readRoundTerms(tx: Tx, commissionId: string): Promise<RoundTerms> {
+  const select = { roundsIncluded: true, extraRoundCents: true } as const;
+  const where = { commissionId };
+  const row =
+    (await tx.agreement.findFirst({
+      where: { ...where, proposalId: { not: null } },
+      select,
+      orderBy: { version: 'desc' },
+    })) ?? (await tx.proposal.findFirst({ where, select, orderBy: { version: 'desc' } }));
+  const { roundsIncluded, extraRoundCents } = row ?? (await readCommissionTerms(tx));
+  return { included: roundsIncluded, extraCents: extraRoundCents };
+}
+
+type Kept = { found: FoundCommission; asked: ChangesToAsk; rounds: Rounds | null };
+
+async function keep(tx: Tx, doer: AnyDoer, { found, asked, rounds }: Kept): Promise<string> {
+  const { commissionId, contentSha256, words, askedBy, how, what, shownId, spots } = asked;
+  const { id } = await tx.changeAsked.create({
+    data: {
+      ...{ commissionId, contentSha256, words, askedBy, how, at: doer.at },
+      ...(what === 'sketch' ? { sketchId: shownId } : { colourTileId: shownId }),
+      askedOn: dateFromDay(found.today),
+      ...{ round: rounds?.next ?? null, feeCents: rounds?.feeCents ?? 0n },
+      linkId: isAtPage(doer) ? doer.page.linkId : null,
+      recordedById: staffIdOf(doer),
+      spots: { create: spots.map((spot, at) => ({ ...spot, position: at + 1 })) },
+    },
+    select: { id: true },
+  });
+  return id;
+}
+
+async function chargeRound(
+  tx: Tx,
+  doer: AnyDoer,
+  { asked, id, rounds }: { asked: ChangesToAsk; id: string; rounds: Rounds },
+) {
+  const name = { signedName: asked.askedBy, signedCapacity: '' };
+  return addSignedExtraRound(tx, doer, {
+    ...{ commissionId: asked.commissionId, changeAskedId: id, device: asked.device },
+    ...{ round: rounds.next, feeCents: rounds.feeCents },
+    signature: { ...name, signedAs: 'typed', drawing: null },
+  });
+}
