@@ -6,7 +6,7 @@ import { useFieldAnswer } from '@/app/ui/form/form-answer';
 import { Fault } from '@/app/ui/form/said';
 import css from './signature.module.css';
 
-const [width, height] = [720, 220];
+const [width, height] = [720, 320];
 
 /**
  * A hollow to sign in with a finger, a pen or the mouse. What was drawn goes with the form as a
