@@ -20,6 +20,7 @@ import {
   type FoundCommission,
 } from '@/lib/commissions/writes/carry-out';
 import { dateFromDay } from '@/lib/dates/rules';
+import type { Cents } from '@/lib/money/rules';
 import type { Tx } from '@/lib/platform/db/transaction';
 import { ok, refuse, type Result } from '@/lib/platform/result';
 import { findShown, type ShownToAnswer } from './shown';
@@ -81,22 +82,27 @@ export async function addChangesAsked(
   const refusal = refusalToAsk(found.value, shown, asked);
   if (refusal || !shown) return refuse(refusal ?? { code: 'nothing_shown' });
   const rounds = await roundOf(tx, found.value, { shown, asked });
-  const feeCents = rounds?.feeCents ?? 0n;
-  if (rounds && feeCents > 0n && !asked.agreesFee) {
-    return refuse({ code: 'round_costs', round: rounds.next, feeCents });
-  }
+  const { next: round, feeCents } = rounds ?? { next: null, feeCents: 0n };
+  const costs = round !== null && feeCents > 0n;
+  if (costs && !asked.agreesFee) return refuse({ code: 'round_costs', round, feeCents });
   const id = await keep(tx, doer, { found: found.value, asked, rounds });
-  if (rounds && feeCents > 0n && found.value.facts.agreement) {
-    const extra = await chargeRound(tx, doer, { asked, id, rounds });
+  if (costs && found.value.facts.agreement) {
+    const extra = await chargeRound(tx, doer, { asked, id, round, feeCents });
     if (!extra.ok) return extra;
   }
-  const { commissionId, what, askedBy } = asked;
-  const name = what === 'sketch' ? 'sketch' : 'colour tile';
-  const facts = { agreedBy: askedBy, round: rounds?.next ?? null, feeCents, why: asked.words };
-  const did = `asked for changes to ${name} ${shown.label}`;
-  await tellHistory(tx, doer, { commissionId, did, facts });
-  const round = rounds?.next ?? null;
+  await tellAsked(tx, doer, { asked, label: shown.label, round, feeCents });
   return ok({ round, feeCents: feeCents.toString(), commissionNumber: found.value.number });
+}
+
+async function tellAsked(
+  tx: Tx,
+  doer: AnyDoer,
+  told: { asked: ChangesToAsk; label: string; round: number | null; feeCents: Cents },
+): Promise<void> {
+  const { asked, label, round, feeCents } = told;
+  const { commissionId, what, askedBy: agreedBy, words: why } = asked;
+  const did = `asked for changes to ${what === 'sketch' ? 'sketch' : 'colour tile'} ${label}`;
+  await tellHistory(tx, doer, { commissionId, did, facts: { agreedBy, round, feeCents, why } });
 }
 
 function refusalToAsk(
@@ -158,12 +164,13 @@ async function keep(tx: Tx, doer: AnyDoer, { found, asked, rounds }: Kept): Prom
 async function chargeRound(
   tx: Tx,
   doer: AnyDoer,
-  { asked, id, rounds }: { asked: ChangesToAsk; id: string; rounds: Rounds },
+  charged: { asked: ChangesToAsk; id: string; round: number; feeCents: Cents },
 ) {
+  const { asked, id, round, feeCents } = charged;
   const name = { signedName: asked.askedBy, signedCapacity: '' };
   return addSignedExtraRound(tx, doer, {
     ...{ commissionId: asked.commissionId, changeAskedId: id, device: asked.device },
-    ...{ round: rounds.next, feeCents: rounds.feeCents },
+    ...{ round, feeCents },
     signature: { ...name, signedAs: 'typed', drawing: null },
   });
 }

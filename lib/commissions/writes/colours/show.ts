@@ -58,7 +58,8 @@ export async function showSketch(
   if (!allowed.ok) return allowed;
   const ready = await readyPicture(input.picture);
   if (!ready.ok) return ready;
-  const { requestKey, picture: _picture, ...shown } = input;
+  const { requestKey, commissionId, note, scale, areas, shownOn } = input;
+  const shown = { commissionId, note, scale, areas, shownOn };
   const said = { ...shown, sha256: ready.value.sha256 };
   const command = { name: 'showSketch', permission, key: requestKey, input: said } as const;
   return carryOut(doer, command, (tx) => addSketch(tx, doer, { ...shown, picture: ready.value }));
@@ -126,15 +127,17 @@ export async function showColourTile(
   if (!allowed.ok) return allowed;
   const ready = await readyRange(input);
   if (!ready.ok) return ready;
-  const { requestKey, picture: _p, lightPicture: _l, darkPicture: _d, forAreas, ...shown } = input;
+  const { requestKey, forAreas, ...tileSaid } = input;
+  const shown = { ...tileSaid, ...ready.value };
   const areas = (forAreas ?? '')
     .split(',')
     .map((name) => name.trim())
     .filter(Boolean);
   const shas = [ready.value.picture, ready.value.lightPicture, ready.value.darkPicture];
-  const said = { ...shown, areas, shas: shas.map((picture) => picture?.sha256 ?? null) };
+  const words = { ...tileSaid, picture: null, lightPicture: null, darkPicture: null };
+  const said = { ...words, areas, shas: shas.map((picture) => picture?.sha256 ?? null) };
   const command = { name: 'showColourTile', permission, key: requestKey, input: said } as const;
-  const tile = { ...shown, ...ready.value, areas };
+  const tile = { ...shown, areas };
   return carryOut(doer, command, (tx) => addColourTile(tx, doer, tile));
 }
 

@@ -1,0 +1,42 @@
+import { Picture } from '@/app/ui/piece/picture';
+import type { PictureShown } from './picture-shown';
+import css from './spots.module.css';
+
+type SpotShown = Readonly<{ xPermille: number; yPermille: number; words: string }>;
+
+type SpotPictureProps = Readonly<{
+  picture: PictureShown;
+  spots: readonly SpotShown[];
+  /** Names the list of what stands at the spots. */
+  label: string;
+}>;
+
+/** A picture with numbered spots in it, and what each says in a list beneath. */
+export function SpotPicture({ picture, spots, label }: SpotPictureProps) {
+  return (
+    <figure className={css['figure']}>
+      <div className={css['ground']}>
+        <Picture {...picture} />
+        {spots.map((spot, at) => (
+          <span
+            key={`${spot.xPermille}-${spot.yPermille}-${spot.words}`}
+            className={css['spot']}
+            style={{ left: `${spot.xPermille / 10}%`, top: `${spot.yPermille / 10}%` }}
+            aria-hidden="true"
+          >
+            {at + 1}
+          </span>
+        ))}
+      </div>
+      {spots.length > 0 ? (
+        <figcaption>
+          <ol aria-label={label} className={css['list']}>
+            {spots.map((spot) => (
+              <li key={`${spot.xPermille}-${spot.yPermille}-${spot.words}`}>{spot.words}</li>
+            ))}
+          </ol>
+        </figcaption>
+      ) : null}
+    </figure>
+  );
+}
