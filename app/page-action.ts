@@ -17,7 +17,7 @@ export type OnTheirPage = { doer: PageDoer; link: OpenLink; token: string };
  * With an address that opens nothing, nothing is written and what was typed is kept. The form is
  * read only after the address has opened.
  */
-export function pageAction<Schema extends z.ZodObject>(
+export function pageAction<Schema extends z.ZodType>(
   schema: Schema,
   act: (there: OnTheirPage, input: z.output<Schema>) => Promise<FormState>,
 ): FormAction {

@@ -8,11 +8,14 @@ import {
   signAgreementInput,
   signChangeOrderInput,
 } from '@/lib/commissions/input/agreement/agreement';
+import { askForChangesInput, signYesInput } from '@/lib/commissions/input/colours/showing';
 import { chooseDayInput } from '@/lib/commissions/input/page/days';
 import { answerProposalInput } from '@/lib/commissions/input/proposal/proposal';
 import { commissionRefusalMessage } from '@/lib/commissions/rules/refusals';
 import { signChangeOrder } from '@/lib/commissions/writes/agreement/change';
 import { signAgreement } from '@/lib/commissions/writes/agreement/sign';
+import { signYes } from '@/lib/commissions/writes/colours/approve';
+import { askForChanges } from '@/lib/commissions/writes/colours/changes';
 import { chooseDay } from '@/lib/commissions/writes/page/choose-day';
 import { answerProposal } from '@/lib/commissions/writes/proposal/answer';
 import { readDevice } from './device';
@@ -51,4 +54,20 @@ export const signTheChange = pageAction(signChangeOrderInput, async ({ doer, tok
   if (!signed.ok) return refused(commissionRefusalMessage(signed.refusal));
   revalidatePath('/', 'layout');
   redirect(`/c/${token}?done=signed`);
+});
+
+/** The collector says yes to a sketch or a colour, and signs. */
+export const sayYes = pageAction(signYesInput, async ({ doer, token }, input) => {
+  const said = await signYes(doer, input, await readDevice());
+  if (!said.ok) return refused(commissionRefusalMessage(said.refusal));
+  revalidatePath('/', 'layout');
+  redirect(`/c/${token}?done=yes`);
+});
+
+/** The collector asks for changes to what was shown. */
+export const sayChanges = pageAction(askForChangesInput, async ({ doer, token }, input) => {
+  const asked = await askForChanges(doer, input, await readDevice());
+  if (!asked.ok) return refused(commissionRefusalMessage(asked.refusal));
+  revalidatePath('/', 'layout');
+  redirect(`/c/${token}?done=changes`);
 });

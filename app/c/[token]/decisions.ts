@@ -5,6 +5,7 @@ import {
   changeOrdersForCollector,
 } from '@/lib/commissions/reads/agreement/agreements';
 import { readAgreementPaper } from '@/lib/commissions/reads/agreement/paper';
+import { shownForCollector } from '@/lib/commissions/reads/colours/for-collector';
 import { proposalForCollector } from '@/lib/commissions/reads/proposal/for-collector';
 import { dayOf, formatDay } from '@/lib/dates/rules';
 import { db } from '@/lib/platform/db/client';
@@ -17,6 +18,7 @@ export type Decision = { to: string; title: string; words: string; act: string }
 export async function readDecisions(page: OpenPage): Promise<Decision[]> {
   const found = await Promise.all([
     ofProposal(page),
+    ofShown(page),
     ofAgreement(page),
     ofChanges(page),
     ofDays(page),
@@ -37,6 +39,22 @@ async function ofProposal({ link, at, gallery }: OpenPage): Promise<Decision[]> 
       act: 'Read it and answer',
     },
   ];
+}
+
+/** The newest sketch without an answer, and every tile without one. */
+async function ofShown({ link }: OpenPage): Promise<Decision[]> {
+  const shown = await shownForCollector(link.commissionId);
+  const newest = shown.findLast(({ what }) => what === 'sketch');
+  const sketchHasYes = shown.some(({ what, yes }) => what === 'sketch' && yes !== null);
+  return shown
+    .filter(({ yes, changes }) => yes === null && changes.length === 0)
+    .filter((each) => (each.what === 'sketch' ? each === newest && !sketchHasYes : true))
+    .map(({ id, label, what, tile }) => ({
+      to: `shown/${id}`,
+      title: what === 'sketch' ? `Sketch ${label}` : `Colour tile ${label}`,
+      words: tile ? tile.glazes : 'Take your time with it, and say yes or mark what should change.',
+      act: 'Look at it and answer',
+    }));
 }
 
 async function ofAgreement({ link, at, gallery }: OpenPage): Promise<Decision[]> {
