@@ -2,9 +2,9 @@ import { ButtonLink } from '@/app/ui/button/button';
 import { Notice } from '@/app/ui/page/notice';
 import type { ProposalShown } from '@/lib/commissions/reads/proposal/facts';
 import type { Sheet } from '@/lib/commissions/reads/sheet';
-import { formatDay } from '@/lib/dates/rules';
 import { formatCents } from '@/lib/money/rules';
 import { AnswerForm, SendForm } from './proposal-forms';
+import { stateWords } from './proposal-words';
 import { LinesShown } from './worked-out';
 import css from './proposal.module.css';
 
@@ -50,18 +50,6 @@ export function ProposalTold({ sheet, proposal, before, isNewest, mayAct }: Prop
       ) : null}
     </>
   );
-}
-
-function stateWords({ sent, answer, validUntilOn }: ProposalShown, today: string): string {
-  if (answer) {
-    const said = answer.accepted ? 'said yes' : 'said no';
-    const words = answer.words === '' ? '' : `: “${answer.words}”`;
-    const signed = answer.isSigned ? ', signed on their page' : '';
-    return `${answer.by} ${said} on ${formatDay(answer.on, 'long')}${signed}${words}.`;
-  }
-  if (!sent) return 'Written, and not sent yet.';
-  const until = validUntilOn < today ? 'It held' : 'It holds';
-  return `Sent ${sent.how} on ${formatDay(sent.on, 'long')}. ${until} until ${formatDay(validUntilOn, 'long')}.`;
 }
 
 function changeWords(
