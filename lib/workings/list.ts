@@ -2,6 +2,7 @@ import { checkDigitWorking } from './entries/catalogue';
 import { absorptionClass, claySize, clayWeight } from './entries/clay';
 import { colourDifferenceWorking, labFromSrgbWorking } from './entries/colour';
 import { instalments, moneySplit } from './entries/money';
+import { commissionPrice } from './entries/proposal';
 import { reorderPointWorking, startCountWorking, stockValue } from './entries/stock';
 import { salesTax } from './entries/tax';
 import { named, type NamedWorking } from './working';
@@ -20,6 +21,7 @@ export const workings: readonly NamedWorking[] = [
   named(absorptionClass),
   named(colourDifferenceWorking),
   named(labFromSrgbWorking),
+  named(commissionPrice),
 ];
 
 /**

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { lines } from '@/lib/commissions/input/atoms';
-import { workKinds } from '@/lib/commissions/rules/proposal/build-up';
+import type { WorkKind } from '@/lib/commissions/rules/proposal/build-up';
 import { hoursKept, rateKept } from '@/lib/commissions/rules/proposal/measures';
 import type { CommissionTerms, PriceBasis } from '@/lib/commissions/rules/proposal/terms';
 import { centsInput, percentInput } from '@/lib/money/input';
@@ -64,7 +64,7 @@ export const keepCommissionTermsInput = z
 /** What keeping the terms takes. */
 export type KeepCommissionTermsInput = z.output<typeof keepCommissionTermsInput>;
 
-type BasisForm = Record<(typeof workKinds)[number], string> &
+type BasisForm = Record<WorkKind, string> &
   Pick<PriceBasis, 'lossPercent' | 'overheadPercent' | 'contingencyPercent' | 'marginPercent'> &
   Pick<PriceBasis, 'hourCents' | 'firingCents'> &
   Record<'clayCents' | 'glazeCents' | 'boardCents' | 'frameCents', bigint> &

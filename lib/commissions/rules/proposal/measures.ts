@@ -50,5 +50,5 @@ export function hoursSaid(hours: string, system: LengthSystem): string {
 }
 
 function decimal(figure: number, places: number): string {
-  return String(Number(figure.toFixed(places)));
+  return String(Math.round(figure * 10 ** places) / 10 ** places);
 }
