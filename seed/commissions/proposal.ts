@@ -42,7 +42,7 @@ export async function playProposal(play: ProposalPlay): Promise<void> {
   });
   const answered = await addAnswer(tx, owner, {
     ...{ commissionId, proposalId, contentSha256, accepted: true, answeredBy: acceptedBy },
-    ...{ words: 'Yes, gladly.', answeredOn: null, signature: null, device: '' },
+    ...{ words: 'Yes, gladly.', answeredOn: null, signature: null, device: '', how: 'by_mail' },
   });
   invariant(answered.ok, 'The demo is not refused.');
 }

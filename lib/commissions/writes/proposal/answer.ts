@@ -104,6 +104,8 @@ export type ProposalToAnswer = {
   answeredOn: Day | null;
   signature: ReadySignature | null;
   device: string;
+  /** How it was said at the gallery; on their own page there is but one way. */
+  how?: string;
 };
 
 /**
@@ -126,7 +128,7 @@ export async function noteAnswer(
   } as const;
   const answer = {
     ...{ ...said, accepted: accepted === 'yes', words: words ?? '' },
-    ...{ signature: null, device: '' },
+    ...{ signature: null, device: '', how },
   };
   return carryOut(doer, command, (tx) => addAnswer(tx, doer, answer));
 }
@@ -186,7 +188,8 @@ export async function addAnswer(
     select: { proposalId: true },
   });
   const did = `${isAtPage(doer) ? 'said' : 'wrote down the'} ${accepted ? 'yes' : 'no'} to proposal ${proposal.version}`;
-  const facts = { approvedBy: answeredBy, why: words, sha256: contentSha256 };
+  const how = answer.how ?? 'on_their_page';
+  const facts = { approvedBy: answeredBy, how, why: words, sha256: contentSha256 };
   await tellHistory(tx, doer, { commissionId, did, facts });
   return ok({ version: proposal.version, commissionNumber });
 }
