@@ -10,6 +10,7 @@ export const doneWords = {
   withdrawn: 'The change order no longer holds.',
   changes: 'The changes that were asked for are written down.',
   given: 'The twin of the tile is in their hands.',
+  'ask-back': 'What was asked for is taken back; the reason stays.',
   refund: 'The money has gone back; its paper is made.',
   link: 'The page is open for whoever holds its address.',
   shut: 'That address no longer opens the page.',

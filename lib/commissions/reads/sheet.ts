@@ -11,6 +11,7 @@ import {
   type CommissionFacts,
   type MayBegin,
 } from '@/lib/commissions/rules/facts';
+import type { CancelTerms } from '@/lib/commissions/rules/money/ending';
 import { fallenDueCents, planDue, type PlanStepDue } from '@/lib/commissions/rules/money/plan';
 import { commissionMoney, type CommissionMoney } from '@/lib/commissions/rules/money/sums';
 import {
@@ -42,6 +43,7 @@ const sheetSelect = {
       ...factsSelect.agreements.select,
       taxPlaceId: true,
       taxPlace: { select: { name: true } },
+      ...{ designFeeCents: true, cancelMakingPercent: true, cancelFinishedPercent: true },
     },
     orderBy: { version: 'desc' },
     take: 1,
@@ -86,6 +88,9 @@ export type Sheet = {
   handOver: { handedOn: Day; signedBy: string; receiptNumber: number } | null;
   ending: CommissionFacts['ending'];
   paidCents: bigint | null;
+  facts: CommissionFacts;
+  /** What the agreement says stays when it ends early. */
+  cancelTerms: CancelTerms | null;
   /** What whoever looks can do now. */
   acts: ReadonlySet<Act>;
   telling: Telling;
@@ -131,6 +136,8 @@ export async function findSheet(actor: Actor, number: number): Promise<Sheet | n
     handOver: handOverOf(row),
     ending: facts.ending,
     paidCents: telling.seesMoney ? paidCents(facts) : null,
+    facts,
+    cancelTerms: cancelTermsOf(row),
     acts: actsOpen(facts, money?.owedCents ?? null, actor, telling.today),
   };
 }
@@ -139,6 +146,17 @@ function agreementOf(row: SheetRow, facts: CommissionFacts): Sheet['agreement'] 
   const kept = row.agreements[0];
   if (!kept || !facts.agreement) return null;
   return { ...facts.agreement, taxPlaceId: kept.taxPlaceId, taxPlace: kept.taxPlace.name };
+}
+
+function cancelTermsOf(row: SheetRow): CancelTerms | null {
+  const kept = row.agreements[0];
+  if (!kept) return null;
+  const { designFeeCents, cancelMakingPercent, cancelFinishedPercent } = kept;
+  return {
+    designFeeCents,
+    cancelMakingPercent: cancelMakingPercent.toString(),
+    cancelFinishedPercent: cancelFinishedPercent.toString(),
+  };
 }
 
 function handOverOf(row: SheetRow): Sheet['handOver'] {

@@ -3,83 +3,148 @@ import { ButtonLink } from '@/app/ui/button/button';
 import { DayText } from '@/app/ui/figures/day-text';
 import { Money } from '@/app/ui/figures/money';
 import { Table } from '@/app/ui/figures/table';
+import { Notice } from '@/app/ui/page/notice';
 import { Section } from '@/app/ui/page/section';
-import type { AgreementTold } from '@/lib/commissions/reads/papers';
 import type { MoneyLines as Lines } from '@/lib/commissions/reads/payments';
 import type { Sheet } from '@/lib/commissions/reads/sheet';
-import { dayWord, type Telling } from '@/lib/commissions/rules/course/sentences';
+import { dayWord } from '@/lib/commissions/rules/course/sentences';
+import { eventWords } from '@/lib/commissions/rules/proposal/plan';
 import { paymentWords } from '@/lib/commissions/rules/words';
 import type { Day } from '@/lib/dates/rules';
-import { formatCents, sumCents } from '@/lib/money/rules';
+import { formatCents } from '@/lib/money/rules';
 import css from '../commissions.module.css';
 
-type MoneyLinesProps = Readonly<{
-  sheet: Sheet;
-  agreements: readonly AgreementTold[];
-  lines: Lines;
-}>;
+type MoneyLinesProps = Readonly<{ sheet: Sheet; lines: Lines }>;
 
-/** The money lines: what was agreed, what was asked for, what came in. */
-export function MoneyLines({ sheet, agreements, lines }: MoneyLinesProps) {
-  const { number, acts, handOver } = sheet;
-  const here = `/commissions/${number}`;
+/** The money: what is agreed, asked for, paid and due; the plan; and every line in time. */
+export function MoneyLines({ sheet, lines }: MoneyLinesProps) {
+  const { handOver, money } = sheet;
   return (
-    <Section
-      title="Money"
-      id="money"
-      act={
-        <span className={css['acts']}>
-          {acts.has('payment') ? (
-            <ButtonLink href={`${here}/payment`} variant="quiet">
-              Take a payment
-            </ButtonLink>
-          ) : null}
-          {acts.has('ask') ? (
-            <ButtonLink href={`${here}/ask`} variant="quiet">
-              Ask for money
-            </ButtonLink>
-          ) : null}
-          {acts.has('agreement') ? (
-            <ButtonLink href={`${here}/agreement`} variant="quiet">
-              {agreements.length === 0 ? 'Write down what was agreed' : 'Change what was agreed'}
-            </ButtonLink>
-          ) : null}
-          {acts.has('hand-over') ? (
-            <ButtonLink href={`${here}/hand-over`} variant="quiet">
-              Hand it over
-            </ButtonLink>
-          ) : null}
-        </span>
-      }
-    >
+    <Section title="Money" id="money" act={<MoneyActs sheet={sheet} />}>
       {handOver ? (
         <p>
           Handed over on <DayText day={handOver.handedOn} />, signed by {handOver.signedBy}.{' '}
           <Link href={`/receipts/${handOver.receiptNumber}`}>Receipt {handOver.receiptNumber}</Link>
         </p>
       ) : null}
-      {agreements.length === 0 ? (
-        <p className={css['quiet']}>Nothing is agreed yet.</p>
-      ) : (
-        <Statement sheet={sheet} agreements={agreements} lines={lines} />
-      )}
+      {money ? <Sums sheet={sheet} /> : <p className={css['quiet']}>Nothing is agreed yet.</p>}
+      <Plan sheet={sheet} />
+      <InTime sheet={sheet} lines={lines} />
     </Section>
   );
 }
 
-function Statement({ sheet, agreements, lines }: MoneyLinesProps) {
+function MoneyActs({ sheet: { number, acts } }: Readonly<{ sheet: Sheet }>) {
+  const here = `/commissions/${number}`;
+  const ways = [
+    ['payment', 'payment', 'Take a payment'],
+    ['ask', 'ask', 'Ask for money'],
+    ['refund', 'refund', 'Give money back'],
+    ['hand-over', 'hand-over', 'Hand it over'],
+  ] as const;
+  return (
+    <span className={css['acts']}>
+      {ways.map(([act, path, words]) =>
+        acts.has(act) ? (
+          <ButtonLink key={act} href={`${here}/${path}`} variant="quiet">
+            {words}
+          </ButtonLink>
+        ) : null,
+      )}
+    </span>
+  );
+}
+
+function Sums({ sheet: { money, telling } }: Readonly<{ sheet: Sheet }>) {
+  if (!money) return null;
+  const sums = [
+    ['Agreed, with tax', money.totalCents],
+    ['Asked for', money.invoicedCents],
+    ['Paid', money.paidCents],
+    ['Due now', money.dueCents],
+    ['Balance', money.owedCents],
+  ] as const;
+  return (
+    <>
+      <dl className={css['sums']}>
+        {sums.map(([name, cents]) => (
+          <div key={name}>
+            <dt>{name}</dt>
+            <dd>
+              <Money cents={cents} currency={telling.currency} size="strong" />
+            </dd>
+          </div>
+        ))}
+      </dl>
+      {money.overpaidCents > 0n ? (
+        <Notice kind="caution">
+          {formatCents(money.overpaidCents, telling)} more was paid than it comes to. It is kept for
+          them until it goes back.
+        </Notice>
+      ) : null}
+    </>
+  );
+}
+
+function Plan({ sheet }: Readonly<{ sheet: Sheet }>) {
+  const { plan, telling, number, acts } = sheet;
+  if (plan.length === 0) return null;
+  const money = (cents: bigint) => <Money key="m" cents={cents} currency={telling.currency} />;
+  return (
+    <Table
+      caption="The plan of payments"
+      columns={[
+        { name: 'Step' },
+        { name: 'Due' },
+        { name: 'Amount', figure: true },
+        { name: 'Left', figure: true },
+        { name: 'To do', wideOnly: true },
+      ]}
+      rows={plan.map((step) => ({
+        key: String(step.position),
+        cells: [
+          step.name,
+          step.dueSince ? `since ${dayWord(step.dueSince, telling.today)}` : eventWords[step.event],
+          money(step.amountCents),
+          money(step.leftCents),
+          step.leftCents === 0n ? (
+            '✓ paid'
+          ) : step.isAsked ? (
+            'asked for'
+          ) : step.dueSince && acts.has('ask') ? (
+            <Link key="ask" href={`/commissions/${number}/ask?step=${step.position}`}>
+              Ask for it
+            </Link>
+          ) : (
+            ''
+          ),
+        ],
+      }))}
+    />
+  );
+}
+
+type StoryLine = {
+  key: string;
+  on: Day;
+  what: string;
+  href?: string;
+  askedCents: bigint | null;
+  paidCents: bigint | null;
+};
+
+function InTime({ sheet, lines }: MoneyLinesProps) {
+  const told = moneyStory(sheet, lines);
+  if (told.length === 0) return null;
   const { currency } = sheet.telling;
   const money = (cents: bigint | null) =>
     cents === null ? null : <Money key="money" cents={cents} currency={currency} />;
-  const told = moneyStory(sheet, agreements, lines);
   return (
     <Table
-      caption="What was agreed, asked for and paid, in time"
-      captionHeardOnly
+      caption="What was asked for, what came in and went back, in time"
       columns={[
         { name: 'Day' },
         { name: 'What' },
-        { name: 'Agreed, before tax', figure: true },
         { name: 'Asked for', figure: true },
         { name: 'Came in', figure: true },
       ]}
@@ -94,69 +159,42 @@ function Statement({ sheet, agreements, lines }: MoneyLinesProps) {
           ) : (
             line.what
           ),
-          money(line.agreedCents),
           money(line.askedCents),
           money(line.paidCents),
         ],
       }))}
-      foot={[
-        'Now',
-        '',
-        money(agreements[0]?.priceCents ?? 0n),
-        money(sumCents(lines.asked.map((each) => each.amountCents))),
-        money(sumCents(lines.payments.map((each) => each.amountCents))),
-      ]}
     />
   );
 }
 
-type StoryLine = {
-  key: string;
-  on: Day;
-  what: string;
-  href?: string;
-  agreedCents: bigint | null;
-  askedCents: bigint | null;
-  paidCents: bigint | null;
-};
-
-const nothing = { agreedCents: null, askedCents: null, paidCents: null };
-
-function moneyStory(
-  { number, telling }: Sheet,
-  agreements: readonly AgreementTold[],
-  lines: Lines,
-): StoryLine[] {
-  const agreed = agreements.map((each) => ({
-    ...nothing,
-    key: `agreed-${each.version}`,
-    on: each.agreedOn,
-    what: agreedWords(each, telling),
-    agreedCents: each.priceCents,
-  }));
+function moneyStory({ number, telling }: Sheet, lines: Lines): StoryLine[] {
+  const here = `/commissions/${number}`;
   const asked = lines.asked.map((each) => ({
-    ...nothing,
     key: `asked-${each.id}`,
     on: each.askedOn,
-    what: `${each.name}, due ${dayWord(each.dueOn, telling.today)}`,
-    askedCents: each.amountCents,
+    what:
+      each.withdrawnWhy === null
+        ? `${each.name}, number ${each.number}, due ${dayWord(each.dueOn, telling.today)}`
+        : `${each.name}, taken back: ${each.withdrawnWhy}`,
+    href: `${here}/ask/${each.number}/pdf`,
+    askedCents: each.withdrawnWhy === null ? each.amountCents : null,
+    paidCents: null,
   }));
   const paid = lines.payments.map((each) => ({
-    ...nothing,
     key: `paid-${each.number}`,
     on: each.receivedOn,
     what: `Payment slip ${each.number}: ${each.paidBy}, ${paymentWords[each.kind]}`,
-    href: `/commissions/${number}/payments/${each.number}`,
+    href: `${here}/payments/${each.number}`,
+    askedCents: null,
     paidCents: each.amountCents,
   }));
-  const inTime = [...agreed.reverse(), ...asked, ...paid];
+  const back = lines.refunds.map((each) => ({
+    key: `back-${each.number}`,
+    on: each.refundedOn,
+    what: `Given back of payment ${each.ofPayment}, ${paymentWords[each.kind]}: ${each.why}`,
+    askedCents: null,
+    paidCents: -each.amountCents,
+  }));
+  const inTime = [...asked, ...paid, ...back];
   return inTime.sort((one, other) => (one.on < other.on ? -1 : Number(one.on > other.on)));
-}
-
-function agreedWords(each: AgreementTold, telling: Telling): string {
-  const deposit = `deposit ${formatCents(each.depositCents, telling)}`;
-  const promised = each.promisedOn
-    ? `, promised for ${dayWord(each.promisedOn, telling.today)}`
-    : '';
-  return `Agreed by ${each.agreedBy}: ${deposit}${promised}`;
 }

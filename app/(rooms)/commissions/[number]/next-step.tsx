@@ -1,6 +1,6 @@
 import { ButtonLink } from '@/app/ui/button/button';
 import { isAllowed, permissions, roleWords, type Role } from '@/lib/access/rules';
-import type { ShownTold } from '@/lib/commissions/reads/papers';
+import type { ShownWhole } from '@/lib/commissions/reads/colours/shown';
 import type { Sheet } from '@/lib/commissions/reads/sheet';
 import type { Act } from '@/lib/commissions/rules/acts';
 import type { WhereKey } from '@/lib/commissions/rules/course/where';
@@ -9,7 +9,7 @@ import css from '../commissions.module.css';
 
 type NextStepProps = Readonly<{
   sheet: Sheet;
-  shown: readonly ShownTold[];
+  shown: readonly ShownWhole[];
   days: readonly InDiary[];
   roles: readonly Role[];
 }>;
@@ -44,7 +44,7 @@ function whoCan(roles: readonly Role[]): string {
   return `Next for: ${names.join(' or ')}.`;
 }
 
-function nextHref(sheet: Sheet, shown: readonly ShownTold[], days: readonly InDiary[]): string {
+function nextHref(sheet: Sheet, shown: readonly ShownWhole[], days: readonly InDiary[]): string {
   const { where } = sheet.standing;
   const here = `/commissions/${sheet.number}`;
   if (where.key === 'clay_to_begin' || where.key === 'in_the_studio') {

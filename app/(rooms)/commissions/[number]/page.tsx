@@ -5,9 +5,15 @@ import { Columns } from '@/app/ui/page/section';
 import { ButtonLink } from '@/app/ui/button/button';
 import { requireActor } from '@/lib/access/reads';
 import { isAllowed } from '@/lib/access/rules';
-import { listHistory, listRequestPictures, listShown } from '@/lib/commissions/reads/papers';
+import { listHistory, listRequestPictures } from '@/lib/commissions/reads/papers';
 import { listMoneyLines } from '@/lib/commissions/reads/payments';
-import { listAgreements } from '@/lib/commissions/reads/papers';
+import {
+  agreementForCollector,
+  changeOrdersForCollector,
+} from '@/lib/commissions/reads/agreement/agreements';
+import { readShown } from '@/lib/commissions/reads/colours/shown';
+import { listProposals } from '@/lib/commissions/reads/proposal/proposals';
+import { db } from '@/lib/platform/db/client';
 import type { Sheet } from '@/lib/commissions/reads/sheet';
 import { sureness } from '@/lib/commissions/rules/course/promise';
 import { dayWord } from '@/lib/commissions/rules/course/sentences';
@@ -16,6 +22,7 @@ import { listJobsOfCommission } from '@/lib/studio/reads';
 import type { JobStanding } from '@/lib/studio/reads/standing';
 import { formatDay } from '@/lib/dates/rules';
 import { doneSentence } from '../sheet-href';
+import { AgreementLines } from './agreement-lines';
 import { AppointmentLines } from './appointment-lines';
 import { History } from './history';
 import { JobLines } from './job-lines';
@@ -43,14 +50,19 @@ export default async function SheetPage({ params, searchParams }: SheetPageProps
   const sheet = await readSheet(actor, params);
   const { id, telling, gallery, acts } = sheet;
   const [shown, pictures, jobs, days, history] = await Promise.all([
-    listShown(actor, id),
+    readShown(db(), id),
     listRequestPictures(actor, id),
     listJobsOfCommission(actor, id, telling.today),
     listAppointmentsOf(actor, id, gallery.timeZone),
     listHistory(actor, id, telling),
   ]);
   const money = telling.seesMoney
-    ? await Promise.all([listAgreements(actor, id), listMoneyLines(actor, id)])
+    ? await Promise.all([
+        listMoneyLines(actor, id),
+        listProposals(actor, id),
+        agreementForCollector(id),
+        changeOrdersForCollector(id),
+      ])
     : null;
   const done = doneSentence((await searchParams).done);
   return (
@@ -68,7 +80,17 @@ export default async function SheetPage({ params, searchParams }: SheetPageProps
       </div>
       <NextStep sheet={sheet} shown={shown} days={days} roles={actor.roles} />
       <Standings sheet={sheet} />
-      {money ? <MoneyLines sheet={sheet} agreements={money[0]} lines={money[1]} /> : null}
+      {money ? (
+        <>
+          <MoneyLines sheet={sheet} lines={money[0]} />
+          <AgreementLines
+            sheet={sheet}
+            proposals={money[1]}
+            agreement={money[2]}
+            changes={money[3]}
+          />
+        </>
+      ) : null}
       <ShownWall sheet={sheet} shown={shown} />
       <Columns
         wide={

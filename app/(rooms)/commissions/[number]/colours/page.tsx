@@ -3,10 +3,15 @@ import { Field } from '@/app/ui/form/field';
 import { FormFrame } from '@/app/ui/form/form-frame';
 import { RequestKey } from '@/app/ui/form/request-key';
 import { bringColours } from '../../actions';
-import { PictureField } from '../../picture-field';
 import { requireActor } from '@/lib/access/reads';
+import { areasOf } from '@/lib/commissions/reads/colours/areas';
+import { readShown } from '@/lib/commissions/reads/colours/shown';
+import { listBatches } from '@/lib/commissions/reads/colours/studio';
+import { listBodies } from '@/lib/commissions/reads/enquiry/bodies';
+import { db } from '@/lib/platform/db/client';
 import { ActPage, AboutCommission } from '../act-page';
 import { readSheetFor, type SheetParams } from '../read-sheet';
+import { TileFields } from './tile-fields';
 
 export const metadata = { title: 'Show a colour tile' };
 
@@ -14,6 +19,12 @@ export const metadata = { title: 'Show a colour tile' };
 export default async function ColoursPage({ params }: Readonly<{ params: SheetParams }>) {
   const actor = await requireActor('commissions.write');
   const sheet = await readSheetFor(actor, params, 'colours');
+  const [bodies, batches, shown] = await Promise.all([
+    listBodies(actor),
+    listBatches(actor),
+    readShown(db(), sheet.id),
+  ]);
+  const areas = areasOf(shown).map(({ name }) => name);
   return (
     <ActPage
       sheet={sheet}
@@ -23,13 +34,7 @@ export default async function ColoursPage({ params }: Readonly<{ params: SheetPa
       <FormFrame action={bringColours} label="Show a colour tile">
         <RequestKey />
         <AboutCommission sheet={sheet} />
-        <PictureField name="picture" label="The tile" />
-        <Field
-          name="glazes"
-          label="Glazes in their order, coats and cone"
-          hint="As on the back of the tile."
-          placeholder="Iron slip, celadon, three coats, cone 6"
-        />
+        <TileFields {...{ bodies, batches, areas }} />
         <Field
           name="shownOn"
           label="Shown on"

@@ -2,6 +2,7 @@ import { SubmitButton } from '@/app/ui/button/submit-button';
 import { Field } from '@/app/ui/form/field';
 import { FormFrame } from '@/app/ui/form/form-frame';
 import { RequestKey } from '@/app/ui/form/request-key';
+import { owedBeforeHandOverCents } from '@/lib/commissions/rules/money/plan';
 import { formatCents } from '@/lib/money/rules';
 import { giveItOver } from '../actions';
 import { OwedWords } from '../owed-words';
@@ -16,6 +17,7 @@ export default async function HandOverPage({ params }: Readonly<{ params: SheetP
   const actor = await requireActor('commissions.hand_over');
   const sheet = await readSheetFor(actor, params, 'hand-over');
   const { money, telling } = sheet;
+  const before = owedBeforeHandOverCents(sheet.plan);
   return (
     <ActPage sheet={sheet} title="Hand it over" lead={<OwedWords sheet={sheet} />}>
       <FormFrame action={giveItOver} label="Hand it over">
@@ -29,6 +31,14 @@ export default async function HandOverPage({ params }: Readonly<{ params: SheetP
           width="short"
           defaultValue={telling.today}
         />
+        <Field name="remarks" label="What they had to remark" kind="textarea" rows={2} optional />
+        {before > 0n ? (
+          <Field
+            name="evenIfOwed"
+            label={`${formatCents(before, telling)} is to be paid before it goes. Why does it go anyway?`}
+            hint="Leave it empty to take the money first."
+          />
+        ) : null}
         <p>
           From this day the piece is theirs, and only now it counts as earned. The tax is charged at
           the rate of that day.

@@ -18,7 +18,8 @@ export const metadata = { title: 'Take a payment' };
 export default async function PaymentPage({ params }: Readonly<{ params: SheetParams }>) {
   const actor = await requireActor('commissions.take_money');
   const sheet = await readSheetFor(actor, params, 'payment');
-  const { asked } = await listMoneyLines(actor, sheet.id);
+  const lines = await listMoneyLines(actor, sheet.id);
+  const asked = lines.asked.filter((each) => each.withdrawnWhy === null);
   const open = asked.find((each) => each.paidCents < each.amountCents);
   const dueCents = open ? open.amountCents - open.paidCents : (sheet.money?.owedCents ?? 0n);
   return (
@@ -61,6 +62,21 @@ export default async function PaymentPage({ params }: Readonly<{ params: SheetPa
           width="half"
           optional
         />
+        <details>
+          <summary>It is more than is owed, or a second one like the last</summary>
+          <Choice
+            name="keepsRest"
+            kind="tick"
+            legend="More than is owed"
+            options={[{ value: 'yes', label: 'Keep what is too much for them; it can go back' }]}
+          />
+          <Choice
+            name="isAnother"
+            kind="tick"
+            legend="The same amount again"
+            options={[{ value: 'yes', label: 'This is another payment, not the same one twice' }]}
+          />
+        </details>
         <SubmitButton size="counter">Take the payment</SubmitButton>
       </FormFrame>
     </ActPage>

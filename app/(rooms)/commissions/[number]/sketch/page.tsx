@@ -7,6 +7,7 @@ import { PictureField } from '../../picture-field';
 import { requireActor } from '@/lib/access/reads';
 import { ActPage, AboutCommission } from '../act-page';
 import { readSheetFor, type SheetParams } from '../read-sheet';
+import { AreaFields } from './area-fields';
 
 export const metadata = { title: 'Show a sketch' };
 
@@ -25,6 +26,8 @@ export default async function SketchPage({ params }: Readonly<{ params: SheetPar
         <AboutCommission sheet={sheet} />
         <PictureField name="picture" label="The sketch" />
         <Field name="note" label="What to know about it" kind="textarea" rows={2} optional />
+        <Field name="scale" label="Scale" hint="Such as one to ten." width="half" optional />
+        <AreaFields />
         <Field
           name="shownOn"
           label="Shown on"

@@ -1,0 +1,38 @@
+import 'server-only';
+import { assertAllowed } from '@/lib/access/reads';
+import type { Actor } from '@/lib/access/rules';
+import { dayFromDate, type Day } from '@/lib/dates/rules';
+import { db } from '@/lib/platform/db/client';
+
+/** A bucket of glaze, and the commission it is kept for. */
+export type BatchTold = {
+  id: string;
+  number: string;
+  glaze: string;
+  mixedOn: Day;
+  weightG: number | null;
+  note: string;
+  keptFor: { number: number; title: string } | null;
+};
+
+/** The buckets of glaze, the newest first; at most three hundred. */
+export async function listBatches(actor: Actor): Promise<BatchTold[]> {
+  assertAllowed(actor, 'commissions.see');
+  const rows = await db().glazeBatch.findMany({
+    select: {
+      ...{ id: true, number: true, glaze: true, mixedOn: true, weightG: true, note: true },
+      reserved: {
+        where: { releasedAt: null },
+        select: { commission: { select: { number: true, title: true } } },
+        take: 1,
+      },
+    },
+    orderBy: [{ mixedOn: 'desc' }, { number: 'desc' }],
+    take: 300,
+  });
+  return rows.map(({ reserved, mixedOn, ...row }) => ({
+    ...row,
+    mixedOn: dayFromDate(mixedOn),
+    keptFor: reserved[0]?.commission ?? null,
+  }));
+}
