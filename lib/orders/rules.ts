@@ -95,7 +95,8 @@ function inTheMaking({ depositCents, paidCents, job }: OrderFacts): Omit<OrderSt
 }
 
 /** Whose clock runs, in words. */
-export const clockWords: Readonly<Record<OrderStanding['clock'], string>> = {
+export const clockWords: Readonly<Record<OrderStanding['clock'] | 'installer', string>> = {
+  installer: 'the installer’s',
   nobody: 'nobody’s',
   gallery: 'the gallery’s',
   studio: 'the studio’s',

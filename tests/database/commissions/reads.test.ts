@@ -54,7 +54,7 @@ describe('the list', () => {
   test('holds what is going on, the longest waiting first, and nothing that is over', async () => {
     const listed = await listCommissions(gallery.owner);
     expect(listed.map((each) => [each.number, each.where])).toEqual([
-      [numbers.asked, 'to_agree'],
+      [numbers.asked, 'to_propose'],
       [numbers.shown, 'sketch_shown'],
       [numbers.ready, 'clay_to_begin'],
       [numbers.owing, 'rest_owed'],

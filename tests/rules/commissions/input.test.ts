@@ -97,8 +97,8 @@ test('a payment is of at least one cent and says how and by whom', () => {
 test('a yes names the bytes it is given to', () => {
   const form = {
     ...{ requestKey, commissionId, what: 'sketch', shownId: randomUUID(), how: 'by_mail' },
-    ...{ approvedBy: 'Marit Oland', approvedOn: '2026-05-08', fileSha256: 'not a hash' },
+    ...{ approvedBy: 'Marit Oland', approvedOn: '2026-05-08', contentSha256: 'not a hash' },
   };
-  expect(faults(approveInput, form)).toEqual(['fileSha256']);
-  expect(faults(approveInput, { ...form, fileSha256: 'a'.repeat(64) })).toEqual([]);
+  expect(faults(approveInput, form)).toEqual(['contentSha256']);
+  expect(faults(approveInput, { ...form, contentSha256: 'a'.repeat(64) })).toEqual([]);
 });

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { band } from '@/lib/commissions/rules/course/band';
-import type { CommissionFacts } from '@/lib/commissions/rules/facts';
+import type { CommissionFacts, ProposalFact } from '@/lib/commissions/rules/facts';
 import { nextWords, standingSentence } from '@/lib/commissions/rules/course/sentences';
 import { groupOrder, standing } from '@/lib/commissions/rules/course/standing';
 import type { WhereKey } from '@/lib/commissions/rules/course/where';
@@ -11,13 +11,49 @@ const telling = { today, seesMoney: true, currency: 'USD' } as const;
 const hanging = { kind: 'hanging', on: '2026-06-25' } as const;
 const handOver = { handedOn: '2026-06-18', totalCents: 1_080_000n } as const;
 
+const aProposal: ProposalFact = {
+  version: 1,
+  writtenOn: '2026-05-02',
+  sentOn: '2026-05-03',
+  validUntilOn: '2026-06-02',
+  answer: null,
+};
+
 type Row = { facts: Partial<CommissionFacts>; sentence: string; next: string | null };
 
 /** One row for every place where a commission can stand: a new place without a row fails. */
 const rows: Record<WhereKey, Row> = {
-  to_agree: {
+  to_propose: {
     facts: {},
-    sentence: 'Waiting for the gallery since 1 May: agree on the price and the day.',
+    sentence: 'Waiting for the gallery since 1 May: propose a price and a day.',
+    next: 'Write a proposal',
+  },
+  proposal_to_send: {
+    facts: { proposals: [{ ...aProposal, sentOn: null }] },
+    sentence: 'Waiting for the gallery since 2 May: send proposal 1.',
+    next: 'Send proposal 1',
+  },
+  proposal_out: {
+    facts: { proposals: [{ ...aProposal, validUntilOn: '2026-07-01' }] },
+    sentence: 'Waiting for the collector since 3 May: answer proposal 1, which holds until 1 Jul.',
+    next: 'Write down the answer to proposal 1',
+  },
+  proposal_ran_out: {
+    facts: { proposals: [aProposal] },
+    sentence: 'Waiting for the gallery since 2 Jun: proposal 1 has run out, write a new one.',
+    next: 'Write the next proposal',
+  },
+  to_sign: {
+    facts: { proposals: [{ ...aProposal, answer: { accepted: true, on: '2026-05-04' } }] },
+    sentence: 'Waiting for the collector since 4 May: sign the agreement.',
+    next: 'Sign the agreement',
+  },
+  to_agree: {
+    facts: {
+      override: { why: 'The shop opens in June.', on: '2026-05-05' },
+      jobs: [aJob(finished)],
+    },
+    sentence: 'Waiting for the gallery since 20 May: agree on the price and the day.',
     next: 'Write down what was agreed',
   },
   sketch_to_show: {
@@ -44,6 +80,16 @@ const rows: Record<WhereKey, Row> = {
     sentence: 'Waiting for the collector since 10 May: approve colour tile 1.',
     next: 'Write down the yes to tile 1',
   },
+  twin_to_give: {
+    facts: {
+      agreement,
+      sketches: beforeClay.sketches,
+      colourTiles: [{ ...shown('1', '2026-05-10'), givenOn: null }],
+    },
+    sentence:
+      'Waiting for the gallery since 10 May: give the twin of colour tile 1 to the collector.',
+    next: 'Give the twin of tile 1',
+  },
   deposit_to_ask: {
     facts: { ...beforeClay, payments: [paid(100_000n, '2026-05-13')] },
     sentence: 'Waiting for the gallery since 4 May: ask for the deposit, $4,000.00.',
@@ -64,6 +110,11 @@ const rows: Record<WhereKey, Row> = {
     },
     sentence: 'Waiting for the collector since 13 May: pay the deposit, $5,000.00.',
     next: 'Take a payment',
+  },
+  days_to_cancel: {
+    facts: { ...beforeClay, agreement: { ...agreement, clayFromOn: '2026-06-22' } },
+    sentence: 'Signed at their home, it can still be cancelled: no clay before 22 Jun.',
+    next: null,
   },
   job_to_open: {
     facts: beforeClay,
@@ -87,7 +138,7 @@ const rows: Record<WhereKey, Row> = {
   },
   hanging_booked: {
     facts: { ...beforeClay, jobs: [aJob(finished)], appointments: [hanging] },
-    sentence: 'Finished, and to be hung on 25 Jun.',
+    sentence: 'Waiting for the installer since 20 May: hang it on 25 Jun.',
     next: 'Look at the day',
   },
   to_hand_over: {
@@ -130,6 +181,31 @@ test('amounts are not named to whoever does not see money', () => {
   const now = standing(someFacts(rows.rest_owed.facts), today);
   const sentence = standingSentence(now, { ...telling, seesMoney: false });
   expect(sentence).toBe('Waiting for the collector since 18 Jun: pay the rest.');
+});
+
+test('changes that were asked for are the studio’s to answer, with the next letter or tile', () => {
+  const sketch = { ...shown('A', '2026-05-06'), changesOn: '2026-05-09' } as const;
+  expect(standing(someFacts({ agreement, sketches: [sketch] }), today)).toMatchObject({
+    ...{ where: { key: 'sketch_to_show', letter: 'B' }, since: '2026-05-09', waitsOn: 'studio' },
+  });
+  const tile = { ...shown('1', '2026-05-10'), changesOn: '2026-05-11' } as const;
+  const { sketches } = beforeClay;
+  expect(standing(someFacts({ agreement, sketches, colourTiles: [tile] }), today)).toMatchObject({
+    ...{ where: { key: 'colours_to_show', number: 2 }, since: '2026-05-11', waitsOn: 'studio' },
+  });
+});
+
+test('every colour area of the sketch waits for a tile of its own', () => {
+  const sketches = [{ ...shown('A', '2026-05-06', '2026-05-08'), areas: ['Sky', 'Water'] }];
+  const tile = { ...shown('1', '2026-05-10', '2026-05-12'), areas: ['sky'] };
+  const now = standing(someFacts({ agreement, sketches, colourTiles: [tile] }), today);
+  expect(now.where).toEqual({ key: 'colours_to_show', number: 2, areas: ['Water'] });
+});
+
+test('a no to a proposal is the gallery’s turn again', () => {
+  const no = { ...aProposal, answer: { accepted: false, on: '2026-05-05' } } as const;
+  const now = standing(someFacts({ proposals: [no] }), today);
+  expect(now).toMatchObject({ where: { key: 'to_propose' }, since: '2026-05-05' });
 });
 
 test('a sketch that waits for its yes is the collector’s to answer before anything is agreed', () => {

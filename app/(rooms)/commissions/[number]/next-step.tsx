@@ -3,6 +3,7 @@ import { isAllowed, permissions, roleWords, type Role } from '@/lib/access/rules
 import type { ShownWhole } from '@/lib/commissions/reads/colours/shown';
 import type { Sheet } from '@/lib/commissions/reads/sheet';
 import type { Act } from '@/lib/commissions/rules/acts';
+import { holdsUpWords } from '@/lib/commissions/rules/course/sentences';
 import type { WhereKey } from '@/lib/commissions/rules/course/where';
 import type { InDiary } from '@/lib/installation/reads';
 import css from '../commissions.module.css';
@@ -18,6 +19,7 @@ type NextStepProps = Readonly<{
 export function NextStep({ sheet, shown, days, roles }: NextStepProps) {
   const { standing, sentence, next } = sheet;
   const { permission } = standing;
+  const holdsUp = holdsUpWords[standing.where.key];
   const may = permission !== null && isAllowed(roles, permission);
   return (
     <section
@@ -27,6 +29,7 @@ export function NextStep({ sheet, shown, days, roles }: NextStepProps) {
       id="next"
     >
       <p className={css['next-sentence']}>{sentence}</p>
+      {holdsUp ? <p className={css['quiet']}>It holds up {holdsUp}.</p> : null}
       {next !== null && may ? (
         <ButtonLink href={nextHref(sheet, shown, days)} size="counter">
           {next}
@@ -55,6 +58,11 @@ function nextHref(sheet: Sheet, shown: readonly ShownWhole[], days: readonly InD
     return day ? `/diary/${day.id}` : '/diary';
   }
   if (where.key === 'hanging_to_book') return `/diary/book?commission=${sheet.number}`;
+  if (where.key === 'to_propose' || where.key === 'proposal_ran_out') return `${here}/proposal/new`;
+  if (where.key === 'twin_to_give') {
+    const tile = shown.find((each) => each.what === 'colour_tile' && each.label === where.number);
+    return tile ? `${here}/tile/${tile.id}` : here;
+  }
   const act = nextActs[where.key];
   if (act !== 'yes') return `${here}/${act ?? ''}`;
   const what = where.key === 'sketch_shown' ? 'sketch' : 'colour_tile';
@@ -63,6 +71,9 @@ function nextHref(sheet: Sheet, shown: readonly ShownWhole[], days: readonly InD
 }
 
 const nextActs: Partial<Record<WhereKey, Act>> = {
+  proposal_to_send: 'proposal',
+  proposal_out: 'proposal',
+  to_sign: 'agreement',
   to_agree: 'agreement',
   sketch_to_show: 'sketch',
   sketch_shown: 'yes',

@@ -12,7 +12,9 @@ import {
   changeOrdersForCollector,
 } from '@/lib/commissions/reads/agreement/agreements';
 import { readShown } from '@/lib/commissions/reads/colours/shown';
+import { listAnswers, listLinks, listMails } from '@/lib/commissions/reads/page/links';
 import { listProposals } from '@/lib/commissions/reads/proposal/proposals';
+import { now } from '@/lib/platform/clock';
 import { db } from '@/lib/platform/db/client';
 import type { Sheet } from '@/lib/commissions/reads/sheet';
 import { sureness } from '@/lib/commissions/rules/course/promise';
@@ -28,6 +30,7 @@ import { History } from './history';
 import { JobLines } from './job-lines';
 import { MoneyLines } from './money-lines';
 import { NextStep } from './next-step';
+import { PageLines } from './page-lines';
 import { RequestLines } from './request-lines';
 import { readSheet, type SheetParams } from './read-sheet';
 import { SheetHead } from './sheet-head';
@@ -49,12 +52,14 @@ export default async function SheetPage({ params, searchParams }: SheetPageProps
   const actor = await requireActor('commissions.see');
   const sheet = await readSheet(actor, params);
   const { id, telling, gallery, acts } = sheet;
-  const [shown, pictures, jobs, days, history] = await Promise.all([
+  const [shown, pictures, jobs, days, history, links, answers] = await Promise.all([
     readShown(db(), id),
     listRequestPictures(actor, id),
     listJobsOfCommission(actor, id, telling.today),
     listAppointmentsOf(actor, id, gallery.timeZone),
     listHistory(actor, id, telling),
+    listLinks(actor, id, now()),
+    listAnswers(actor, id),
   ]);
   const money = telling.seesMoney
     ? await Promise.all([
@@ -62,6 +67,7 @@ export default async function SheetPage({ params, searchParams }: SheetPageProps
         listProposals(actor, id),
         agreementForCollector(id),
         changeOrdersForCollector(id),
+        listMails(actor, id),
       ])
     : null;
   const done = doneSentence((await searchParams).done);
@@ -103,6 +109,13 @@ export default async function SheetPage({ params, searchParams }: SheetPageProps
             seesDiary={isAllowed(actor.roles, 'diary.see')}
           />
         }
+      />
+      <PageLines
+        sheet={sheet}
+        links={links}
+        mails={money?.[4] ?? []}
+        answers={answers}
+        may={{ open: acts.has('page'), offer: acts.has('days') }}
       />
       <RequestLines sheet={sheet} pictures={pictures} />
       <History lines={history} zone={gallery.timeZone} />

@@ -56,13 +56,20 @@ export function band(facts: CommissionFacts, where: Where): BandPeg[] {
 
 /** Which peg is next; in the studio, the first state of the clay that is not done. */
 const nextPegs: Record<WhereKey, BandPegName | 'studio' | null> = {
+  to_propose: 'agreed',
+  proposal_to_send: 'agreed',
+  proposal_out: 'agreed',
+  proposal_ran_out: 'agreed',
+  to_sign: 'agreed',
   to_agree: 'agreed',
   sketch_to_show: 'sketch',
   sketch_shown: 'sketch',
   colours_to_show: 'colours',
+  twin_to_give: 'colours',
   colours_shown: 'colours',
   deposit_to_ask: 'deposit',
   deposit_asked: 'deposit',
+  days_to_cancel: 'clay',
   job_to_open: 'clay',
   clay_to_begin: 'clay',
   in_the_studio: 'studio',

@@ -16,6 +16,7 @@ export const waitsOnWords: Record<WaitsOn, string> = {
   collector: 'Waiting for the collector',
   gallery: 'Waiting for the gallery',
   studio: 'In the studio’s hands',
+  installer: 'Waiting for the installer',
   nobody: 'Nothing to do now',
 };
 
@@ -57,8 +58,30 @@ type Told<Key extends WhereKey> = {
 
 const nothing = () => null;
 const kindDone = { hanging: 'hung', delivery: 'delivered' } as const;
+const kindToDo = { hanging: 'hang it', delivery: 'deliver it' } as const;
 
 const told: { [Key in WhereKey]: Told<Key> } = {
+  to_propose: {
+    is: () => 'propose a price and a day',
+    next: () => 'Write a proposal',
+  },
+  proposal_to_send: {
+    is: ({ version }) => `send proposal ${version}`,
+    next: ({ version }) => `Send proposal ${version}`,
+  },
+  proposal_out: {
+    is: ({ version, validUntilOn }, { today }) =>
+      `answer proposal ${version}, which holds until ${dayWord(validUntilOn, today)}`,
+    next: ({ version }) => `Write down the answer to proposal ${version}`,
+  },
+  proposal_ran_out: {
+    is: ({ version }) => `proposal ${version} has run out, write a new one`,
+    next: () => 'Write the next proposal',
+  },
+  to_sign: {
+    is: () => 'sign the agreement',
+    next: () => 'Sign the agreement',
+  },
   to_agree: {
     is: () => 'agree on the price and the day',
     next: () => 'Write down what was agreed',
@@ -72,8 +95,13 @@ const told: { [Key in WhereKey]: Told<Key> } = {
     next: ({ letter }) => `Write down the yes to sketch ${letter}`,
   },
   colours_to_show: {
-    is: ({ number }) => `make and show colour tile ${number}`,
+    is: ({ number, areas }) =>
+      `make and show colour tile ${number}${areas.length > 0 ? `, for ${areas.join(' and ')}` : ''}`,
     next: () => 'Show a colour tile',
+  },
+  twin_to_give: {
+    is: ({ number }) => `give the twin of colour tile ${number} to the collector`,
+    next: ({ number }) => `Give the twin of tile ${number}`,
   },
   colours_shown: {
     is: ({ number }) => `approve colour tile ${number}`,
@@ -86,6 +114,11 @@ const told: { [Key in WhereKey]: Told<Key> } = {
   deposit_asked: {
     is: ({ leftCents }, telling) => `pay the deposit${amount(leftCents, telling)}`,
     next: () => 'Take a payment',
+  },
+  days_to_cancel: {
+    is: ({ clayFromOn }, { today }) =>
+      `Signed at their home, it can still be cancelled: no clay before ${dayWord(clayFromOn, today)}`,
+    next: nothing,
   },
   job_to_open: {
     is: () => 'open the job, so that the making can begin',
@@ -104,8 +137,7 @@ const told: { [Key in WhereKey]: Told<Key> } = {
     next: () => 'Book the hanging',
   },
   hanging_booked: {
-    is: ({ kind, on }, { today }) =>
-      `Finished, and to be ${kindDone[kind]} on ${dayWord(on, today)}`,
+    is: ({ kind, on }, { today }) => `${kindToDo[kind]} on ${dayWord(on, today)}`,
     next: () => 'Look at the day',
   },
   to_hand_over: {
@@ -144,3 +176,30 @@ function withoutFullStop(sentence: string): string {
 function amount(cents: bigint, { seesMoney, currency }: Telling): string {
   return seesMoney ? `, ${formatCents(cents, { currency })}` : '';
 }
+
+/** What each place holds up, as the end of "It holds up …"; null where nothing waits behind it. */
+export const holdsUpWords: Record<WhereKey, string | null> = {
+  to_propose: 'everything else',
+  proposal_to_send: 'the agreement',
+  proposal_out: 'the agreement',
+  proposal_ran_out: 'the agreement',
+  to_sign: 'the deposit and the clay',
+  to_agree: 'the hand-over',
+  sketch_to_show: 'the colours and the clay',
+  sketch_shown: 'the colours and the clay',
+  colours_to_show: 'the clay',
+  twin_to_give: 'the yes to the colour, and the clay',
+  colours_shown: 'the clay',
+  deposit_to_ask: 'the clay',
+  deposit_asked: 'the clay',
+  days_to_cancel: 'the clay',
+  job_to_open: 'the clay',
+  clay_to_begin: 'the drying, which nothing can hurry',
+  in_the_studio: 'the hanging',
+  hanging_to_book: 'the hand-over and the balance',
+  hanging_booked: 'the hand-over',
+  to_hand_over: 'the papers and the income',
+  rest_owed: null,
+  handed_over: null,
+  ended: null,
+};

@@ -13,11 +13,12 @@ import {
   type JobFact,
   type ShownFact,
 } from '@/lib/commissions/rules/facts';
+import { areasWithoutYes } from '@/lib/studio/rules/colours';
 import type { Where } from './where';
 import { nextLetter } from '@/lib/commissions/rules/words';
 
 /** Whose clock is running. */
-export type WaitsOn = 'collector' | 'studio' | 'gallery' | 'nobody';
+export type WaitsOn = 'collector' | 'studio' | 'gallery' | 'installer' | 'nobody';
 
 /** Where it stands, whom it waits on, since which day, and who may do the next thing. */
 export type Standing = {
@@ -32,7 +33,7 @@ export type Standing = {
  * Where a commission stands, worked out from what is approved, paid, made, booked and signed.
  * Nobody types it.
  *
- * Before the clay the order is agreement, sketch, colours, deposit; what was shown and has no
+ * Before the clay the order is proposal, agreement, sketch, colours, deposit; what was shown and has no
  * answer yet is the collector's to answer, even before anything is agreed.
  *
  * @param today the day in the gallery's own zone: it says whether a hanging is still to come
@@ -65,37 +66,101 @@ function afterTheEnd(facts: CommissionFacts): Standing | null {
 
 function beforeTheClay(facts: CommissionFacts, today: Day): Standing | null {
   if (hasBegun(facts) || mayBegin(facts, today).may) return null;
-  return toAgree(facts) ?? sketch(facts) ?? colours(facts) ?? deposit(facts);
+  return (
+    toAgree(facts, today) ??
+    sketch(facts) ??
+    colours(facts) ??
+    deposit(facts) ??
+    daysToCancel(facts, today)
+  );
 }
 
-function toAgree(facts: CommissionFacts): Standing | null {
+function toAgree(facts: CommissionFacts, today: Day): Standing | null {
   if (facts.agreement) return null;
   const openSketch = unanswered(facts.sketches);
   if (openSketch && !approvedOf(facts.sketches)) return sketch(facts);
-  const lastYes = approvedOf(facts.sketches)?.approvedOn ?? facts.askedOn;
-  const since = later(facts.askedOn, lastYes);
-  return ofGallery({ key: 'to_agree' }, since, 'commissions.agree');
+  return proposed(facts, today);
+}
+
+/** From the first figure to the signature: whoever has to say the next word. */
+function proposed(facts: CommissionFacts, today: Day): Standing {
+  const accepted = facts.proposals.findLast(({ answer }) => answer?.accepted);
+  if (accepted?.answer) {
+    return {
+      ...ofCollector({ key: 'to_sign' }, accepted.answer.on),
+      permission: 'commissions.agree',
+    };
+  }
+  const newest = facts.proposals.at(-1);
+  const lastYes = approvedOf(facts.sketches)?.approvedOn ?? null;
+  const toPropose = (since: Day) =>
+    ofGallery({ key: 'to_propose' }, later(since, lastYes), 'commissions.propose');
+  if (!newest) return toPropose(facts.askedOn);
+  if (newest.answer) return toPropose(newest.answer.on);
+  const { version, validUntilOn, sentOn, writtenOn } = newest;
+  if (sentOn === null) {
+    return ofGallery({ key: 'proposal_to_send', version }, writtenOn, 'commissions.propose');
+  }
+  if (validUntilOn < today) {
+    const where: Where = { key: 'proposal_ran_out', version, validUntilOn };
+    return ofGallery(where, validUntilOn, 'commissions.propose');
+  }
+  const out = ofCollector({ key: 'proposal_out', version, validUntilOn }, sentOn);
+  return { ...out, permission: 'commissions.propose' };
 }
 
 function sketch(facts: CommissionFacts): Standing | null {
   if (approvedOf(facts.sketches)) return null;
   const open = unanswered(facts.sketches);
   if (open) return ofCollector({ key: 'sketch_shown', letter: open.label }, open.shownOn);
-  const since = later(facts.askedOn, facts.agreement?.agreedOn ?? null);
+  const asked = later(facts.askedOn, facts.agreement?.agreedOn ?? null);
+  const since = later(asked, facts.sketches.at(-1)?.changesOn ?? null);
   const letter = nextLetter(facts.sketches.length);
   return ofStudio({ key: 'sketch_to_show', letter }, since, 'commissions.write');
 }
 
 function colours(facts: CommissionFacts): Standing | null {
   if (coloursAreApproved(facts)) return null;
-  const open = unanswered(facts.colourTiles);
-  if (open) return ofCollector({ key: 'colours_shown', number: open.label }, open.shownOn);
-  const since = later(
-    facts.agreement?.agreedOn ?? facts.askedOn,
-    approvedOf(facts.sketches)?.approvedOn ?? null,
+  const open = facts.colourTiles.filter(
+    ({ approvedOn, changesOn }) => approvedOn === null && changesOn === null,
   );
+  const toGive = open.find(({ givenOn }) => givenOn === null);
+  if (toGive) {
+    const where: Where = { key: 'twin_to_give', number: toGive.label };
+    return ofGallery(where, toGive.shownOn, 'commissions.write');
+  }
+  const shown = open.at(-1);
+  if (shown) {
+    return ofCollector(
+      { key: 'colours_shown', number: shown.label },
+      later(shown.shownOn, shown.givenOn),
+    );
+  }
+  return coloursToShow(facts);
+}
+
+function coloursToShow(facts: CommissionFacts): Standing {
+  const approved = facts.colourTiles.filter(({ approvedOn }) => approvedOn !== null);
+  const areas = areasWithoutYes(
+    approvedOf(facts.sketches)?.areas ?? [],
+    approved.map((tile) => tile.areas),
+  );
+  const days = [
+    approvedOf(facts.sketches)?.approvedOn ?? null,
+    approvedOf(facts.colourTiles)?.approvedOn ?? null,
+    facts.colourTiles.at(-1)?.changesOn ?? null,
+  ];
+  const agreedOn = facts.agreement?.agreedOn ?? facts.askedOn;
+  const since = days.reduce<Day>((last, day) => later(last, day), agreedOn);
   const number = facts.colourTiles.length + 1;
-  return ofStudio({ key: 'colours_to_show', number }, since, 'commissions.write');
+  return ofStudio({ key: 'colours_to_show', number, areas }, since, 'commissions.write');
+}
+
+/** Nobody's clock: the law gives the collector these days. */
+function daysToCancel({ agreement }: CommissionFacts, today: Day): Standing | null {
+  if (!agreement?.clayFromOn || agreement.clayFromOn <= today) return null;
+  const where: Where = { key: 'days_to_cancel', clayFromOn: agreement.clayFromOn };
+  return { where, waitsOn: 'nobody', since: agreement.agreedOn, permission: null };
 }
 
 function deposit(facts: CommissionFacts): Standing | null {
@@ -147,7 +212,7 @@ function leaving(facts: CommissionFacts, today: Day): Standing {
     return ofGallery({ key: 'to_hand_over', kind, on }, on, 'commissions.hand_over');
   }
   const where: Where = { key: 'hanging_booked', kind, on };
-  return { where, waitsOn: 'nobody', since: readyOn, permission: 'diary.see' };
+  return { where, waitsOn: 'installer', since: readyOn, permission: 'diary.see' };
 }
 
 function ofCollector(where: Where, since: Day): Standing {
@@ -164,10 +229,10 @@ function ofGallery(where: Where, since: Day, permission: Permission): Standing {
   return { where, waitsOn: 'gallery', since, permission };
 }
 
-/** The last one shown, while nobody said yes to any. */
+/** The last one shown, while it has no answer. */
 function unanswered(shown: readonly ShownFact[]): ShownFact | undefined {
   const last = shown.at(-1);
-  return last?.approvedOn === null ? last : undefined;
+  return last?.approvedOn === null && last.changesOn === null ? last : undefined;
 }
 
 function mayBeginSince(facts: CommissionFacts, today: Day): Day {
@@ -209,6 +274,6 @@ function later(one: Day, other: Day | null): Day {
 export function groupOrder(roles: readonly Role[]): readonly WaitsOn[] {
   const isOnlyMaker = roles.every((role) => role === 'maker');
   return isOnlyMaker
-    ? ['studio', 'collector', 'gallery', 'nobody']
-    : ['gallery', 'collector', 'studio', 'nobody'];
+    ? ['studio', 'collector', 'gallery', 'installer', 'nobody']
+    : ['gallery', 'collector', 'studio', 'installer', 'nobody'];
 }

@@ -7,13 +7,22 @@ type Visit = { readonly kind: 'hanging' | 'delivery'; readonly on: Day };
 
 /** Every place where a commission can stand, with the facts that its sentence needs. */
 export type WhereFacts = {
+  to_propose: Nothing;
+  proposal_to_send: { readonly version: number };
+  proposal_out: { readonly version: number; readonly validUntilOn: Day };
+  proposal_ran_out: { readonly version: number; readonly validUntilOn: Day };
+  to_sign: Nothing;
+  /** Made before anything was agreed, by the owner's word. */
   to_agree: Nothing;
   sketch_to_show: { readonly letter: string };
   sketch_shown: { readonly letter: string };
-  colours_to_show: { readonly number: number };
+  /** Which areas of the sketch have no approved tile; empty where the sketch names none. */
+  colours_to_show: { readonly number: number; readonly areas: readonly string[] };
+  twin_to_give: { readonly number: string };
   colours_shown: { readonly number: string };
   deposit_to_ask: { readonly leftCents: Cents };
   deposit_asked: { readonly leftCents: Cents };
+  days_to_cancel: { readonly clayFromOn: Day };
   job_to_open: Nothing;
   clay_to_begin: { readonly jobNumber: number };
   in_the_studio: {

@@ -36,13 +36,20 @@ const kinds = { hanging: 'hung', delivery: 'delivered' } as const;
 type Told<Key extends WhereKey> = (where: Where<Key>, today: Day) => string;
 
 const told: { readonly [Key in WhereKey]: Told<Key> } = {
+  to_propose: () => 'We are preparing a proposal for you.',
+  proposal_to_send: () => 'We are preparing a proposal for you.',
+  proposal_out: ({ version }) => `Proposal ${version} is waiting for your word.`,
+  proposal_ran_out: () => 'Our proposal has run out. Ask us for a new one.',
+  to_sign: () => 'The agreement is waiting for your name.',
   to_agree: () => 'We are preparing it with you.',
   sketch_to_show: () => 'We are drawing. You will see the sketch here.',
   sketch_shown: ({ letter }) => `Sketch ${letter} is waiting for your word.`,
   colours_to_show: () => 'We are firing tiles in your colours. You will have them in your hand.',
+  twin_to_give: ({ number }) => `Colour tile ${number} is on its way into your hands.`,
   colours_shown: ({ number }) => `Colour tile ${number} is waiting for your word.`,
   deposit_to_ask: () => 'The clay can begin once the deposit is here.',
   deposit_asked: () => 'The clay can begin once the deposit is here.',
+  days_to_cancel: () => 'You can still change your mind. The clay comes after that.',
   job_to_open: () => 'Everything is there. The clay comes next.',
   clay_to_begin: () => 'Everything is there. The clay comes next.',
   in_the_studio: ({ at }) => `It is in the studio: ${at}.`,
