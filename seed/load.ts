@@ -11,6 +11,7 @@ import { drawPieces, fillCatalogue } from './catalogue';
 import { tradeChance } from './chance';
 import { addCollectors } from './collectors';
 import { playCommissions } from './commissions';
+import { playWhatGoesOn } from './commissions/later';
 import { gallery } from './scenario/gallery';
 import { beginningOf, setUpGallery, type SetUp } from './set-up';
 import { playCatalogueAndOrders } from './counter/catalogue-and-orders';
@@ -70,6 +71,7 @@ export async function loadDemoGallery(report: (sentence: string) => void): Promi
 
   report('Taking the commissions from the request to the wall');
   await playCommissions({ today, setUp, collectors });
+  await playWhatGoesOn({ today, setUp });
   await openStockJobs({ today, setUp, skus });
   await playCounter({ today, setUp, skus, collectors }, report);
 }
