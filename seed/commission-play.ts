@@ -124,6 +124,7 @@ async function deposit(scene: Scene, reached: (stage: Stage) => boolean): Promis
       name: 'Deposit',
       amountCents: agreement.depositCents,
       dueOn: addDays(askedOn, 14),
+      stepPosition: 1,
     }),
   );
   if (!reached('colours shown')) return;

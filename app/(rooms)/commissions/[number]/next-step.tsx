@@ -28,8 +28,10 @@ export function NextStep({ sheet, shown, days, roles }: NextStepProps) {
       aria-label="What is next"
       id="next"
     >
-      <p className={css['next-sentence']}>{sentence}</p>
-      {holdsUp ? <p className={css['quiet']}>It holds up {holdsUp}.</p> : null}
+      <div>
+        <p className={css['next-sentence']}>{sentence}</p>
+        {holdsUp ? <p className={css['quiet']}>It holds up {holdsUp}.</p> : null}
+      </div>
       {next !== null && may ? (
         <ButtonLink href={nextHref(sheet, shown, days)} size="counter">
           {next}
@@ -50,6 +52,23 @@ function whoCan(roles: readonly Role[]): string {
 function nextHref(sheet: Sheet, shown: readonly ShownWhole[], days: readonly InDiary[]): string {
   const { where } = sheet.standing;
   const here = `/commissions/${sheet.number}`;
+  const elsewhere = hrefElsewhere(sheet, shown, days);
+  if (elsewhere !== null) return elsewhere;
+  const act = nextActs[where.key];
+  if (act !== 'yes') return `${here}/${act ?? ''}`;
+  const what = where.key === 'sketch_shown' ? 'sketch' : 'colour_tile';
+  const open = shown.findLast((each) => each.what === what && each.yes === null);
+  return open ? `${here}/yes/${open.id}` : here;
+}
+
+/** Where the next thing is done on a page that is not an act of the sheet; null for the others. */
+function hrefElsewhere(
+  sheet: Sheet,
+  shown: readonly ShownWhole[],
+  days: readonly InDiary[],
+): string | null {
+  const { where } = sheet.standing;
+  const here = `/commissions/${sheet.number}`;
   if (where.key === 'clay_to_begin' || where.key === 'in_the_studio') {
     return `/studio/${where.jobNumber}`;
   }
@@ -63,11 +82,7 @@ function nextHref(sheet: Sheet, shown: readonly ShownWhole[], days: readonly InD
     const tile = shown.find((each) => each.what === 'colour_tile' && each.label === where.number);
     return tile ? `${here}/tile/${tile.id}` : here;
   }
-  const act = nextActs[where.key];
-  if (act !== 'yes') return `${here}/${act ?? ''}`;
-  const what = where.key === 'sketch_shown' ? 'sketch' : 'colour_tile';
-  const open = shown.findLast((each) => each.what === what && each.yes === null);
-  return open ? `${here}/yes/${open.id}` : here;
+  return null;
 }
 
 const nextActs: Partial<Record<WhereKey, Act>> = {

@@ -119,14 +119,18 @@ export default async function SheetPage({ params, searchParams }: SheetPageProps
       />
       <RequestLines sheet={sheet} pictures={pictures} />
       <History lines={history} zone={gallery.timeZone} />
-      {acts.has('end') ? (
-        <p className={css['end']}>
-          <ButtonLink href={`/commissions/${sheet.number}/end`} variant="danger">
-            End it early
-          </ButtonLink>
-        </p>
-      ) : null}
+      {acts.has('end') ? <EndIt number={sheet.number} /> : null}
     </>
+  );
+}
+
+function EndIt({ number }: Readonly<{ number: number }>) {
+  return (
+    <p className={css['end']}>
+      <ButtonLink href={`/commissions/${number}/end`} variant="danger">
+        End it early
+      </ButtonLink>
+    </p>
   );
 }
 

@@ -53,7 +53,7 @@ function Fired({ tile, fired }: Readonly<{ tile: TileTold; fired: FiredTold }>) 
   const isOff = fired.deltaE > fired.limit;
   return (
     <Notice kind={isOff ? 'caution' : 'done'} title={fired.where}>
-      {`ΔE00 ${fired.deltaE.toFixed(1)} to the ${fired.nearest} of the range: ${told}. `}
+      {`ΔE00 ${Math.round(fired.deltaE * 10) / 10} to the ${fired.nearest} of the range: ${told}. `}
       {isOff
         ? `Beyond the limit of ${fired.limit}: fire it again, glaze it again, make it again, or ask them.`
         : `Within the limit of ${fired.limit}.`}

@@ -9,6 +9,7 @@ import { FormFrame } from '@/app/ui/form/form-frame';
 import { RequestKey } from '@/app/ui/form/request-key';
 import { Notice } from '@/app/ui/page/notice';
 import { SignatureFields } from '@/app/ui/signature/signature-fields';
+import { WordForWord } from '@/app/ui/page/word-for-word';
 import type { ProposalShown } from '@/lib/commissions/reads/proposal/facts';
 import { proposalForCollector } from '@/lib/commissions/reads/proposal/for-collector';
 import { dayOf, formatDay } from '@/lib/dates/rules';
@@ -35,7 +36,7 @@ export default async function ProposalPage({ params }: Readonly<{ params: TokenP
     >
       <Prices proposal={proposal} page={page} />
       <h2>Word for word</h2>
-      <p className={css['words']}>{proposal.body}</p>
+      <WordForWord body={proposal.body} />
       <p>
         <a href={`/c/${page.token}/paper/proposal`}>The same as a paper (PDF)</a>
       </p>

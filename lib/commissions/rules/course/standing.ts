@@ -1,33 +1,21 @@
-import type { Permission, Role } from '@/lib/access/rules';
+import type { Role } from '@/lib/access/rules';
 import type { Day } from '@/lib/dates/rules';
 import { finishedPosition, placeName, standingsOf } from '@/lib/studio/rules';
 import {
   approvedOf,
   coloursApprovedOn,
-  coloursAreApproved,
   depositIsThere,
   depositThereOn,
   mayBegin,
   paidCents,
   type CommissionFacts,
   type JobFact,
-  type ShownFact,
 } from '@/lib/commissions/rules/facts';
-import { areasWithoutYes } from '@/lib/studio/rules/colours';
+import { colours, sketch, toAgree } from './before-clay';
+import { later, ofCollector, ofGallery, ofStudio, type Standing, type WaitsOn } from './turns';
 import type { Where } from './where';
-import { nextLetter } from '@/lib/commissions/rules/words';
 
-/** Whose clock is running. */
-export type WaitsOn = 'collector' | 'studio' | 'gallery' | 'installer' | 'nobody';
-
-/** Where it stands, whom it waits on, since which day, and who may do the next thing. */
-export type Standing = {
-  readonly where: Where;
-  readonly waitsOn: WaitsOn;
-  readonly since: Day;
-  /** The permission that the next thing takes; null when there is nothing left to do. */
-  readonly permission: Permission | null;
-};
+export type { Standing, WaitsOn } from './turns';
 
 /**
  * Where a commission stands, worked out from what is approved, paid, made, booked and signed.
@@ -73,87 +61,6 @@ function beforeTheClay(facts: CommissionFacts, today: Day): Standing | null {
     deposit(facts) ??
     daysToCancel(facts, today)
   );
-}
-
-function toAgree(facts: CommissionFacts, today: Day): Standing | null {
-  if (facts.agreement) return null;
-  const openSketch = unanswered(facts.sketches);
-  if (openSketch && !approvedOf(facts.sketches)) return sketch(facts);
-  return proposed(facts, today);
-}
-
-/** From the first figure to the signature: whoever has to say the next word. */
-function proposed(facts: CommissionFacts, today: Day): Standing {
-  const accepted = facts.proposals.findLast(({ answer }) => answer?.accepted);
-  if (accepted?.answer) {
-    return {
-      ...ofCollector({ key: 'to_sign' }, accepted.answer.on),
-      permission: 'commissions.agree',
-    };
-  }
-  const newest = facts.proposals.at(-1);
-  const lastYes = approvedOf(facts.sketches)?.approvedOn ?? null;
-  const toPropose = (since: Day) =>
-    ofGallery({ key: 'to_propose' }, later(since, lastYes), 'commissions.propose');
-  if (!newest) return toPropose(facts.askedOn);
-  if (newest.answer) return toPropose(newest.answer.on);
-  const { version, validUntilOn, sentOn, writtenOn } = newest;
-  if (sentOn === null) {
-    return ofGallery({ key: 'proposal_to_send', version }, writtenOn, 'commissions.propose');
-  }
-  if (validUntilOn < today) {
-    const where: Where = { key: 'proposal_ran_out', version, validUntilOn };
-    return ofGallery(where, validUntilOn, 'commissions.propose');
-  }
-  const out = ofCollector({ key: 'proposal_out', version, validUntilOn }, sentOn);
-  return { ...out, permission: 'commissions.propose' };
-}
-
-function sketch(facts: CommissionFacts): Standing | null {
-  if (approvedOf(facts.sketches)) return null;
-  const open = unanswered(facts.sketches);
-  if (open) return ofCollector({ key: 'sketch_shown', letter: open.label }, open.shownOn);
-  const asked = later(facts.askedOn, facts.agreement?.agreedOn ?? null);
-  const since = later(asked, facts.sketches.at(-1)?.changesOn ?? null);
-  const letter = nextLetter(facts.sketches.length);
-  return ofStudio({ key: 'sketch_to_show', letter }, since, 'commissions.write');
-}
-
-function colours(facts: CommissionFacts): Standing | null {
-  if (coloursAreApproved(facts)) return null;
-  const open = facts.colourTiles.filter(
-    ({ approvedOn, changesOn }) => approvedOn === null && changesOn === null,
-  );
-  const toGive = open.find(({ givenOn }) => givenOn === null);
-  if (toGive) {
-    const where: Where = { key: 'twin_to_give', number: toGive.label };
-    return ofGallery(where, toGive.shownOn, 'commissions.write');
-  }
-  const shown = open.at(-1);
-  if (shown) {
-    return ofCollector(
-      { key: 'colours_shown', number: shown.label },
-      later(shown.shownOn, shown.givenOn),
-    );
-  }
-  return coloursToShow(facts);
-}
-
-function coloursToShow(facts: CommissionFacts): Standing {
-  const approved = facts.colourTiles.filter(({ approvedOn }) => approvedOn !== null);
-  const areas = areasWithoutYes(
-    approvedOf(facts.sketches)?.areas ?? [],
-    approved.map((tile) => tile.areas),
-  );
-  const days = [
-    approvedOf(facts.sketches)?.approvedOn ?? null,
-    approvedOf(facts.colourTiles)?.approvedOn ?? null,
-    facts.colourTiles.at(-1)?.changesOn ?? null,
-  ];
-  const agreedOn = facts.agreement?.agreedOn ?? facts.askedOn;
-  const since = days.reduce<Day>((last, day) => later(last, day), agreedOn);
-  const number = facts.colourTiles.length + 1;
-  return ofStudio({ key: 'colours_to_show', number, areas }, since, 'commissions.write');
 }
 
 /** Nobody's clock: the law gives the collector these days. */
@@ -215,26 +122,6 @@ function leaving(facts: CommissionFacts, today: Day): Standing {
   return { where, waitsOn: 'installer', since: readyOn, permission: 'diary.see' };
 }
 
-function ofCollector(where: Where, since: Day): Standing {
-  const takesMoney = where.key === 'deposit_asked' || where.key === 'rest_owed';
-  const permission = takesMoney ? 'commissions.take_money' : 'commissions.write';
-  return { where, waitsOn: 'collector', since, permission };
-}
-
-function ofStudio(where: Where, since: Day, permission: Permission): Standing {
-  return { where, waitsOn: 'studio', since, permission };
-}
-
-function ofGallery(where: Where, since: Day, permission: Permission): Standing {
-  return { where, waitsOn: 'gallery', since, permission };
-}
-
-/** The last one shown, while it has no answer. */
-function unanswered(shown: readonly ShownFact[]): ShownFact | undefined {
-  const last = shown.at(-1);
-  return last?.approvedOn === null && last.changesOn === null ? last : undefined;
-}
-
 function mayBeginSince(facts: CommissionFacts, today: Day): Day {
   if (mayBegin(facts, today).byOverride && facts.override) return facts.override.on;
   const days = [
@@ -260,10 +147,6 @@ export function isFinished(job: JobFact): boolean {
 export function finishedOn(facts: CommissionFacts): Day {
   const moved = facts.jobs.flatMap((job) => job.moves.map((move) => move.movedOn));
   return moved.reduce<Day>((last, day) => later(last, day), facts.askedOn);
-}
-
-function later(one: Day, other: Day | null): Day {
-  return other !== null && other > one ? other : one;
 }
 
 /**

@@ -137,7 +137,7 @@ function materialSteps(input: BuildUpInput): BuildUpStep[] {
   const clay = divideRounded(input.clayCentsPerKg * BigInt(weightG), 1_000n, 'half-up');
   const around = 2n * BigInt(input.widthUm + input.heightUm);
   return [
-    { key: 'clay', words: 'Clay', basis: `${weightG} g fired`, cents: clay },
+    { key: 'clay', words: 'Clay', basis: 'by its fired weight', cents: clay },
     {
       key: 'glaze',
       words: 'Glaze',

@@ -6,6 +6,7 @@ import { RequestKey } from '@/app/ui/form/request-key';
 import { Caution } from '@/app/ui/page/caution';
 import { Section } from '@/app/ui/page/section';
 import { SignatureFields } from '@/app/ui/signature/signature-fields';
+import { WordForWord } from '@/app/ui/page/word-for-word';
 import type { AgreementPaper } from '@/lib/commissions/reads/agreement/paper';
 import type { Sheet } from '@/lib/commissions/reads/sheet';
 import {
@@ -14,7 +15,6 @@ import {
   signingCautions,
 } from '@/lib/commissions/rules/agreement/paper';
 import { AboutCommission } from '../act-page';
-import css from '../proposal/proposal.module.css';
 import { sign } from './actions';
 
 type ToSignProps = Readonly<{ sheet: Sheet; paper: AgreementPaper }>;
@@ -33,7 +33,7 @@ export function ToSign({ sheet, paper }: ToSignProps) {
   return (
     <>
       <Section title="Word for word">
-        <p className={css['words']}>{paper.body}</p>
+        <WordForWord body={paper.body} />
         <p>
           <ButtonLink href={`${here}/pdf`} variant="quiet">
             As a paper

@@ -1,5 +1,6 @@
 import { ButtonLink } from '@/app/ui/button/button';
 import { Notice } from '@/app/ui/page/notice';
+import { WordForWord } from '@/app/ui/page/word-for-word';
 import type { ProposalShown } from '@/lib/commissions/reads/proposal/facts';
 import type { Sheet } from '@/lib/commissions/reads/sheet';
 import { formatCents } from '@/lib/money/rules';
@@ -32,7 +33,7 @@ export function ProposalTold({ sheet, proposal, before, isNewest, mayAct }: Prop
       <LinesShown lines={proposal.lines} currency={currency} />
       <details>
         <summary>Word for word</summary>
-        <p className={css['words']}>{proposal.body}</p>
+        <WordForWord body={proposal.body} />
       </details>
       <p>
         <ButtonLink

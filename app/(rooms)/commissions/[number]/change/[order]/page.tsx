@@ -7,6 +7,7 @@ import { RequestKey } from '@/app/ui/form/request-key';
 import { Notice } from '@/app/ui/page/notice';
 import { Section } from '@/app/ui/page/section';
 import { SignatureFields } from '@/app/ui/signature/signature-fields';
+import { WordForWord } from '@/app/ui/page/word-for-word';
 import { requireActor } from '@/lib/access/reads';
 import {
   changeOrdersForCollector,
@@ -36,7 +37,7 @@ export default async function ChangeOrderPage({ params }: ChangeOrderProps) {
     <ActPage sheet={sheet} title={`Change order ${change.number}`} lead={change.words}>
       <State change={change} />
       <Section title="Word for word">
-        <p className={css['words']}>{change.body}</p>
+        <WordForWord body={change.body} />
         <p>
           <ButtonLink
             href={`/commissions/${sheet.number}/change/${change.number}/pdf`}

@@ -21,7 +21,7 @@ const events = [
 /** The plan of payments: up to five steps, each a share or an amount, tied to an event. */
 export function PlanFields({ plan }: Readonly<{ plan: readonly Step[] }>) {
   return (
-    <fieldset className={css['group']}>
+    <fieldset className={css['plan']}>
       <legend>The plan of payments</legend>
       {numbers.map((number) => {
         const step = plan[number - 1];

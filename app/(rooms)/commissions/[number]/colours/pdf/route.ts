@@ -1,0 +1,26 @@
+import { requireActor } from '@/lib/access/reads';
+import { readShown } from '@/lib/commissions/reads/colours/shown';
+import { colourSheetPdf } from '@/lib/documents/commissions/colour-sheet';
+import { pdfAnswer } from '@/lib/documents/pdf-answer';
+import { readPaperPicture } from '@/lib/documents/reads/pictures';
+import { db } from '@/lib/platform/db/client';
+import { readSheet, type SheetParams } from '../../read-sheet';
+
+/** The colour sheet as a PDF. */
+export async function GET(
+  _request: Request,
+  { params }: Readonly<{ params: SheetParams }>,
+): Promise<Response> {
+  const actor = await requireActor('commissions.see');
+  const sheet = await readSheet(actor, params);
+  const shown = await readShown(db(), sheet.id);
+  const pictures = new Map<string, Uint8Array>();
+  for (const { fileId } of shown) {
+    const bytes = await readPaperPicture(fileId);
+    if (bytes) pictures.set(fileId, bytes);
+  }
+  const told = { work: sheet.title, collector: sheet.collector.name };
+  const about = { ...told, commissionNumber: sheet.number, on: sheet.telling.today };
+  const bytes = await colourSheetPdf({ ...about, shown, pictures }, sheet.gallery);
+  return pdfAnswer(bytes, `colours-${sheet.number}`);
+}

@@ -1,0 +1,16 @@
+'use server';
+
+import { revalidatePath } from 'next/cache';
+import { redirect } from 'next/navigation';
+import { formAction, refused } from '@/app/form-action';
+import { writeBatchInput } from '@/lib/commissions/input/colours/batches';
+import { commissionRefusalMessage } from '@/lib/commissions/rules/refusals';
+import { writeBatch } from '@/lib/commissions/writes/colours/batches';
+
+/** Writes a bucket of glaze down. */
+export const keepBatch = formAction('commissions.write', writeBatchInput, async (doer, input) => {
+  const kept = await writeBatch(doer, input);
+  if (!kept.ok) return refused(commissionRefusalMessage(kept.refusal));
+  revalidatePath('/', 'layout');
+  redirect('/settings/glazes?done=yes');
+});
