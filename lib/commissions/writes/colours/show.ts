@@ -1,11 +1,9 @@
 import 'server-only';
 import { allow, type Doer } from '@/lib/access/rules';
 import type { ShowColourTileInput, ShowSketchInput } from '@/lib/commissions/input/colours/showing';
-import type { Lab3 } from '@/lib/commissions/rules/colours/words';
 import {
   colourTileContent,
   sketchContent,
-  type ShadeContent,
   type SketchAreaContent,
 } from '@/lib/commissions/rules/content';
 import type { CommissionRefusal } from '@/lib/commissions/rules/refusals';
@@ -17,12 +15,12 @@ import {
   type AnyRefusal,
 } from '@/lib/commissions/writes/carry-out';
 import { sha256Of } from '@/lib/commissions/writes/content';
-import { fileToKeep, readyPicture, type ReadyPicture } from '@/lib/commissions/writes/pictures';
+import { readyPicture, type ReadyPicture } from '@/lib/commissions/writes/pictures';
 import { dateFromDay, type Day } from '@/lib/dates/rules';
-import { keepFile } from '@/lib/files/writes';
 import type { Tx } from '@/lib/platform/db/transaction';
 import { ok, refuse, type Result } from '@/lib/platform/result';
 import { reserveBatch } from './batches';
+import { keepPicture, keepRange, type RangeToKeep } from './range';
 
 /** A sketch or a colour tile that was shown: its id, what people call it, and what a yes binds to. */
 export type Shown = {
@@ -93,11 +91,9 @@ export async function addSketch(
 }
 
 /** A colour tile to show; its number is given by the order. L*, a*, b* as decimal text. */
-export type ColourTileToShow = {
+export type ColourTileToShow = RangeToKeep & {
   commissionId: string;
   picture: ReadyPicture;
-  lightPicture?: ReadyPicture | null | undefined;
-  darkPicture?: ReadyPicture | null | undefined;
   glazes: string;
   bodyId?: string | null | undefined;
   coats?: number | null | undefined;
@@ -106,9 +102,6 @@ export type ColourTileToShow = {
   batchId?: string | null | undefined;
   keptAt?: string | undefined;
   areas?: readonly string[] | undefined;
-  light?: Lab3 | null | undefined;
-  middle?: Lab3 | null | undefined;
-  dark?: Lab3 | null | undefined;
   shownOn: Day;
 };
 
@@ -192,7 +185,7 @@ async function keepTile(
 ) {
   const { commissionId, glazes, coats = null, cone = '', firing = '', areas = [] } = tile;
   const file = await keepPicture(tx, doer, tile.picture);
-  const range = await keepRange(tx, doer, { tile, middle: file });
+  const range = await keepRange(tx, doer, tile, file);
   const shades = range.map(({ fileId: _id, ...shade }) => shade);
   const told = { number, glazes, body, coats, cone, firing, areas, shades };
   const contentSha256 = sha256Of(colourTileContent({ ...told, ...file }));
@@ -212,42 +205,4 @@ async function keepTile(
     select: { id: true },
   });
   return { id, fileSha256: file.fileSha256, contentSha256 };
-}
-
-type KeptShade = ShadeContent & { fileId: string | null };
-
-/** The shades that say anything: the picture or the measure of each; none for a tile alone. */
-async function keepRange(
-  tx: Tx,
-  doer: Doer,
-  { tile, middle }: { tile: ColourTileToShow; middle: { fileId: string; fileSha256: string } },
-): Promise<KeptShade[]> {
-  const light = tile.lightPicture ? await keepPicture(tx, doer, tile.lightPicture) : null;
-  const dark = tile.darkPicture ? await keepPicture(tx, doer, tile.darkPicture) : null;
-  const isRange =
-    light !== null || dark !== null || Boolean(tile.light ?? tile.middle ?? tile.dark);
-  if (!isRange) return [];
-  const of = (shade: ShadeContent['shade'], file: typeof light, lab: Lab3 | null | undefined) => ({
-    ...{ shade, fileId: file?.fileId ?? null, fileSha256: file?.fileSha256 ?? null },
-    lab: lab ? fixed(lab) : null,
-  });
-  return [
-    of('light', light, tile.light),
-    of('middle', middle, tile.middle),
-    of('dark', dark, tile.dark),
-  ];
-}
-
-/** Three places, as the database keeps them, so that the same measure reads the same. */
-function fixed([l, a, b]: Lab3): [string, string, string] {
-  const three = (text: string) => {
-    const [whole = '0', part = ''] = text.split('.');
-    return `${whole}.${part.padEnd(3, '0')}`;
-  };
-  return [three(l), three(a), three(b)];
-}
-
-async function keepPicture(tx: Tx, doer: Doer, picture: ReadyPicture) {
-  const kept = await keepFile(tx, fileToKeep(picture, doer.at));
-  return { fileId: kept.id, fileSha256: kept.sha256 };
 }
