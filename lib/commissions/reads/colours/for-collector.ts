@@ -2,9 +2,9 @@ import 'server-only';
 import { db } from '@/lib/platform/db/client';
 import { factsOf } from '@/lib/commissions/reads/facts';
 import { factsSelect } from '@/lib/commissions/reads/facts-select';
-import { readRoundTerms } from '@/lib/commissions/writes/colours/changes';
 import { roundsOf, type Rounds } from '@/lib/commissions/rules/colours/rounds';
 import { getGallery } from '@/lib/platform/settings';
+import { readRoundTerms } from './round-terms';
 import { readShown, type ShownWhole } from './shown';
 
 /** What was shown, for the collector's own page: whoever opened the link of this commission may see it. */

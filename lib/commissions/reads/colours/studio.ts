@@ -3,6 +3,7 @@ import { assertAllowed } from '@/lib/access/reads';
 import type { Actor } from '@/lib/access/rules';
 import { dayFromDate, type Day } from '@/lib/dates/rules';
 import { db } from '@/lib/platform/db/client';
+import { readShown, type ShownWhole } from './shown';
 
 /** A bucket of glaze, and the commission it is kept for. */
 export type BatchTold = {
@@ -35,4 +36,10 @@ export async function listBatches(actor: Actor): Promise<BatchTold[]> {
     mixedOn: dayFromDate(mixedOn),
     keptFor: reserved[0]?.commission ?? null,
   }));
+}
+
+/** Everything that was shown of a commission, for those who work here: see {@link readShown}. */
+export async function listShownWhole(actor: Actor, commissionId: string): Promise<ShownWhole[]> {
+  assertAllowed(actor, 'commissions.see');
+  return readShown(db(), commissionId);
 }

@@ -1,13 +1,8 @@
 import 'server-only';
 import { isAtPage, staffIdOf, type AnyDoer } from '@/lib/access/rules';
 import type { AskForChangesInput } from '@/lib/commissions/input/colours/showing';
-import { readCommissionTerms } from '@/lib/commissions/reads/proposal/terms';
-import {
-  roundsOf,
-  shownSince,
-  type Rounds,
-  type RoundTerms,
-} from '@/lib/commissions/rules/colours/rounds';
+import { readRoundTerms } from '@/lib/commissions/reads/colours/round-terms';
+import { roundsOf, shownSince, type Rounds } from '@/lib/commissions/rules/colours/rounds';
 import type { Spot } from '@/lib/commissions/rules/content';
 import type { CommissionRefusal } from '@/lib/commissions/rules/refusals';
 import type { ApprovalWay } from '@/lib/commissions/rules/words';
@@ -126,20 +121,6 @@ async function roundOf(
 ): Promise<Rounds | null> {
   if (asked.what !== 'sketch') return null;
   return roundsOf(found.facts, shown.label, await readRoundTerms(tx, found.id));
-}
-
-/** How many rounds are included: by the agreement, else by the newest proposal, else by the usual terms. */
-export async function readRoundTerms(tx: Tx, commissionId: string): Promise<RoundTerms> {
-  const select = { roundsIncluded: true, extraRoundCents: true } as const;
-  const where = { commissionId };
-  const row =
-    (await tx.agreement.findFirst({
-      where: { ...where, proposalId: { not: null } },
-      select,
-      orderBy: { version: 'desc' },
-    })) ?? (await tx.proposal.findFirst({ where, select, orderBy: { version: 'desc' } }));
-  const { roundsIncluded, extraRoundCents } = row ?? (await readCommissionTerms(tx));
-  return { included: roundsIncluded, extraCents: extraRoundCents };
 }
 
 type Kept = { found: FoundCommission; asked: ChangesToAsk; rounds: Rounds | null };

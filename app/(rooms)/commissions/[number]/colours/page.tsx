@@ -5,10 +5,8 @@ import { RequestKey } from '@/app/ui/form/request-key';
 import { bringColours } from '../../actions';
 import { requireActor } from '@/lib/access/reads';
 import { areasOf } from '@/lib/commissions/reads/colours/areas';
-import { readShown } from '@/lib/commissions/reads/colours/shown';
-import { listBatches } from '@/lib/commissions/reads/colours/studio';
+import { listBatches, listShownWhole } from '@/lib/commissions/reads/colours/studio';
 import { listBodies } from '@/lib/commissions/reads/enquiry/bodies';
-import { db } from '@/lib/platform/db/client';
 import { ActPage, AboutCommission } from '../act-page';
 import { readSheetFor, type SheetParams } from '../read-sheet';
 import { TileFields } from './tile-fields';
@@ -22,7 +20,7 @@ export default async function ColoursPage({ params }: Readonly<{ params: SheetPa
   const [bodies, batches, shown] = await Promise.all([
     listBodies(actor),
     listBatches(actor),
-    readShown(db(), sheet.id),
+    listShownWhole(actor, sheet.id),
   ]);
   const areas = areasOf(shown).map(({ name }) => name);
   return (

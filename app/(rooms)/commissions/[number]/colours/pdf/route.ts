@@ -1,9 +1,8 @@
 import { requireActor } from '@/lib/access/reads';
-import { readShown } from '@/lib/commissions/reads/colours/shown';
+import { listShownWhole } from '@/lib/commissions/reads/colours/studio';
 import { colourSheetPdf } from '@/lib/documents/commissions/colour-sheet';
 import { pdfAnswer } from '@/lib/documents/pdf-answer';
 import { readPaperPicture } from '@/lib/documents/reads/pictures';
-import { db } from '@/lib/platform/db/client';
 import { readSheet, type SheetParams } from '../../read-sheet';
 
 /** The colour sheet as a PDF. */
@@ -13,7 +12,7 @@ export async function GET(
 ): Promise<Response> {
   const actor = await requireActor('commissions.see');
   const sheet = await readSheet(actor, params);
-  const shown = await readShown(db(), sheet.id);
+  const shown = await listShownWhole(actor, sheet.id);
   const pictures = new Map<string, Uint8Array>();
   for (const { fileId } of shown) {
     const bytes = await readPaperPicture(fileId);

@@ -6,8 +6,7 @@ import { RequestKey } from '@/app/ui/form/request-key';
 import { Section } from '@/app/ui/page/section';
 import { Picture } from '@/app/ui/piece/picture';
 import { requireActor } from '@/lib/access/reads';
-import { readShown } from '@/lib/commissions/reads/colours/shown';
-import { db } from '@/lib/platform/db/client';
+import { listShownWhole } from '@/lib/commissions/reads/colours/studio';
 import { ActPage, AboutCommission } from '../../act-page';
 import { handTwin, holdAgainst } from '../../changes/actions';
 import { readSheet } from '../../read-sheet';
@@ -22,7 +21,7 @@ export default async function TilePage({ params }: TilePageProps) {
   const actor = await requireActor('commissions.write');
   const sheet = await readSheet(actor, params);
   const { tileId } = await params;
-  const shown = (await readShown(db(), sheet.id)).find((each) => each.id === tileId);
+  const shown = (await listShownWhole(actor, sheet.id)).find((each) => each.id === tileId);
   if (shown?.what !== 'colour_tile') notFound();
   const { tile, label, yes } = shown;
   return (
