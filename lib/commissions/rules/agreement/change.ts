@@ -23,24 +23,58 @@ export type ChangeSaid = {
   readonly promisedAfter: Day | null;
 };
 
-/** A change order, word for word: what a name under it binds to. */
+/**
+ * A change order, word for word: what a name under it binds to. What a person wrote keeps its own
+ * full stop and gets no second one.
+ *
+ * @example a change that costs nothing says that the price stays, and no word of when it is due
+ */
 export function changeBody(said: ChangeSaid, telling: { currency: Currency }): string {
-  const money = (cents: Cents) => formatCents(cents, telling);
-  const { priceBeforeCents, priceCents, promisedBefore, promisedAfter } = said;
-  const day = (on: Day | null) => (on === null ? 'no day' : formatDay(on, 'long'));
   return [
     `Change order ${said.number} for commission ${said.commissionNumber}: ${said.title}`,
-    `Asked for by ${said.askedBy}. The work: ${said.stage}.`,
-    `What becomes: ${said.words}`,
-    ...(said.why === '' ? [] : [`Why: ${said.why}`]),
-    `${lineWords[said.kind]}: ${priceCents < 0n ? 'less by' : 'more by'} ${money(priceCents < 0n ? -priceCents : priceCents)}, before tax.`,
-    `The price was ${money(priceBeforeCents)} and becomes ${money(priceBeforeCents + priceCents)}, before tax.`,
-    said.dueEvent === null
-      ? 'It is paid with the last step of the plan.'
-      : `It falls due ${eventWords[said.dueEvent]}.`,
-    promisedAfter === null
-      ? `The promised day stays: ${day(promisedBefore)}.`
-      : `The promised day was ${day(promisedBefore)} and becomes ${day(promisedAfter)}.`,
+    `Asked for by ${stopped(said.askedBy)} The work: ${stopped(said.stage)}`,
+    `What becomes: ${stopped(said.words)}`,
+    ...(said.why === '' ? [] : [`Why: ${stopped(said.why)}`]),
+    ...priceSentences(said, (cents) => formatCents(cents, telling)),
+    promisedSentence(said),
     'It counts once it is signed; before that nothing changes.',
   ].join('\n');
+}
+
+/** A sentence with one full stop at its end, whatever was typed. */
+function stopped(words: string): string {
+  const bare = words.trim();
+  return /[.!?…]$/.test(bare) ? bare : `${bare}.`;
+}
+
+function priceSentences(said: ChangeSaid, money: (cents: Cents) => string): string[] {
+  const { kind, priceBeforeCents, priceCents, dueEvent } = said;
+  if (priceCents === 0n) return [`The price stays ${money(priceBeforeCents)}, before tax.`];
+  const isLess = priceCents < 0n;
+  const size = money(isLess ? -priceCents : priceCents);
+  const after = money(priceBeforeCents + priceCents);
+  return [
+    `${lineWords[kind]}: ${isLess ? 'less' : 'more'} by ${size}, before tax.`,
+    `The price was ${money(priceBeforeCents)} and becomes ${after}, before tax.`,
+    dueSentence(isLess, dueEvent),
+  ];
+}
+
+function dueSentence(isLess: boolean, dueEvent: PlanEvent | null): string {
+  const step =
+    dueEvent === null ? 'the last step of the plan' : `what is due ${eventWords[dueEvent]}`;
+  if (isLess) return `It comes off ${step}.`;
+  return dueEvent === null ? `It is paid with ${step}.` : `It falls due ${eventWords[dueEvent]}.`;
+}
+
+function promisedSentence({ promisedBefore, promisedAfter }: ChangeSaid): string {
+  if (promisedAfter === null || promisedAfter === promisedBefore) {
+    return promisedBefore === null
+      ? 'No day is promised, as before.'
+      : `The promised day stays ${formatDay(promisedBefore, 'long')}.`;
+  }
+  const after = formatDay(promisedAfter, 'long');
+  return promisedBefore === null
+    ? `No day was promised; now it is ${after}.`
+    : `The promised day was ${formatDay(promisedBefore, 'long')} and becomes ${after}.`;
 }

@@ -10,7 +10,6 @@ export type AgreementRefusalFacts = {
   change_signed_already: { readonly signedOn: Day };
   change_withdrawn: unknown;
   change_below_paid: { readonly totalCents: Cents; readonly paidCents: Cents };
-  change_of_nothing: unknown;
   change_day_is_past: { readonly on: Day };
 };
 
@@ -26,6 +25,5 @@ export const agreementSentences: Sentences<AgreementRefusalFacts> = {
   change_withdrawn: () => 'This change order was withdrawn. Nothing was signed.',
   change_below_paid: ({ totalCents, paidCents }) =>
     `With it the whole would be ${formatCents(totalCents)}, and ${formatCents(paidCents)} was paid. Give the difference back first.`,
-  change_of_nothing: () => 'It changes neither the price, nor the day, nor what is made. Say what.',
   change_day_is_past: ({ on }) => `${formatDay(on, 'long')} is past. Promise a day to come.`,
 };
