@@ -9,11 +9,12 @@ import type {
   AgreementShown,
   ChangeOrderShown,
 } from '@/lib/commissions/reads/agreement/agreements';
+import type { TaxLooked } from '@/lib/commissions/reads/agreement/tax-rules';
 import type { ProposalShown } from '@/lib/commissions/reads/proposal/facts';
 import type { Sheet } from '@/lib/commissions/reads/sheet';
 import { signedPlaceWords } from '@/lib/commissions/rules/agreement/paper';
-import { taxWayWords } from '@/lib/commissions/rules/agreement/tax';
 import { formatDay } from '@/lib/dates/rules';
+import { TaxCautions } from './agreement/tax-cautions';
 import css from '../commissions.module.css';
 
 type AgreementLinesProps = Readonly<{
@@ -21,10 +22,13 @@ type AgreementLinesProps = Readonly<{
   proposals: readonly ProposalShown[];
   agreement: AgreementShown | null;
   changes: readonly ChangeOrderShown[];
+  /** How the tax looks at it; null before there is anything to look at. */
+  tax?: TaxLooked | null | undefined;
 }>;
 
 /** What was proposed, agreed and changed: original and changes add up to what is agreed now. */
-export function AgreementLines({ sheet, proposals, agreement, changes }: AgreementLinesProps) {
+export function AgreementLines(props: AgreementLinesProps) {
+  const { sheet, proposals, agreement, changes, tax } = props;
   const here = `/commissions/${sheet.number}`;
   const { acts } = sheet;
   return (
@@ -59,6 +63,7 @@ export function AgreementLines({ sheet, proposals, agreement, changes }: Agreeme
       ) : (
         <p className={css['quiet']}>Nothing is agreed yet.</p>
       )}
+      {tax ? <TaxCautions looked={tax} /> : null}
     </Section>
   );
 }
@@ -114,7 +119,9 @@ function Agreed({ sheet, agreement, changes }: AgreedProps) {
       ],
     })),
   ];
-  const where = agreement.signedWhere ? `, signed ${signedPlaceWords[agreement.signedWhere]}` : '';
+  const where = agreement.signedWhere
+    ? `It was signed ${signedPlaceWords[agreement.signedWhere]}.`
+    : '';
   return (
     <>
       <Table
@@ -123,10 +130,7 @@ function Agreed({ sheet, agreement, changes }: AgreedProps) {
         rows={rows}
         foot={['Agreed now', '', money(sheet.agreement?.priceCents ?? agreement.priceCents)]}
       />
-      <p className={css['quiet']}>
-        For the tax it is {taxWayWords[agreement.taxAs]}, in {agreement.taxPlace}
-        {where}.
-      </p>
+      {where === '' ? null : <p className={css['quiet']}>{where}</p>}
       {agreement.clayFromOn && today < agreement.clayFromOn ? (
         <Notice kind="caution">
           It was signed at their home and can be cancelled: no clay is cut before{' '}

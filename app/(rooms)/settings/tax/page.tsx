@@ -29,6 +29,10 @@ export default async function TaxPlaces() {
       lead="A sale is taxed where the buyer gets the piece: here, at a fair, or where it is sent or hung."
     >
       <PlaceList places={places} />
+      <p>
+        <Link href="/settings/tax/commissions">How commissions are taxed</Link>: a piece that is
+        hung, a fixture, pieces set into a wall.
+      </p>
     </Section>
   );
   return (

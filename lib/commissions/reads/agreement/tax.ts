@@ -5,9 +5,9 @@ import {
   type CommissionTax,
   type CommissionTaxAs,
   type CommissionTaxAsked,
-  type CommissionTaxRule,
 } from '@/lib/commissions/rules/agreement/tax';
-import { dateFromDay, type Day } from '@/lib/dates/rules';
+import type { DatedTaxRule } from '@/lib/commissions/rules/agreement/tax-days';
+import { dateFromDay, dayFromDate, type Day } from '@/lib/dates/rules';
 import type { RoundBy } from '@/lib/tax/rules';
 import { readTaxSetting } from '@/lib/tax/reads';
 import type { TaxSetting } from '@/lib/tax/rules/treatment';
@@ -15,19 +15,40 @@ import type { TaxSetting } from '@/lib/tax/rules/treatment';
 /** Where, when and as what a commission is taxed. */
 export type TaxWhere = { taxPlaceId: string; on: Day; taxAs: CommissionTaxAs; roundBy: RoundBy };
 
-/** What a state says on a day about a commission that becomes part of a building; null for nothing kept. */
+const ruleSelect = {
+  ...{ id: true, state: true, taxAs: true, treatment: true, owesOnMaterials: true },
+  ...{ note: true, fromOn: true, untilOn: true },
+} as const satisfies Prisma.CommissionTaxRuleSelect;
+
+/** The rules that are kept and fit, the latest first within each way. */
+export async function readTaxRules(
+  from: Prisma.TransactionClient,
+  where: Prisma.CommissionTaxRuleWhereInput,
+): Promise<DatedTaxRule[]> {
+  const rows = await from.commissionTaxRule.findMany({
+    where,
+    select: ruleSelect,
+    orderBy: [{ taxAs: 'asc' }, { fromOn: 'desc' }],
+    take: 500,
+  });
+  return rows.map(({ fromOn, untilOn, ...row }) => ({
+    ...row,
+    fromOn: dayFromDate(fromOn),
+    untilOn: untilOn && dayFromDate(untilOn),
+  }));
+}
+
+/** What a state says on a day about a commission as the tax looks at it; null for nothing kept. */
 export async function readCommissionTaxRule(
   from: Prisma.TransactionClient,
   kept: { state: string; taxAs: CommissionTaxAs; on: Day },
-): Promise<CommissionTaxRule | null> {
+): Promise<DatedTaxRule | null> {
   const day = dateFromDay(kept.on);
-  return from.commissionTaxRule.findFirst({
-    where: {
-      ...{ state: kept.state, taxAs: kept.taxAs, fromOn: { lte: day } },
-      OR: [{ untilOn: null }, { untilOn: { gt: day } }],
-    },
-    select: { treatment: true, owesOnMaterials: true, note: true },
+  const [rule] = await readTaxRules(from, {
+    ...{ state: kept.state, taxAs: kept.taxAs, fromOn: { lte: day } },
+    OR: [{ untilOn: null }, { untilOn: { gt: day } }],
   });
+  return rule ?? null;
 }
 
 /** The tax of a commission's lines where and when it is handed over, with the place it was read from. */
@@ -35,9 +56,9 @@ export async function readCommissionTax(
   from: Prisma.TransactionClient,
   lines: CommissionTaxAsked['lines'],
   where: TaxWhere,
-): Promise<CommissionTax & { setting: TaxSetting }> {
+): Promise<CommissionTax & { setting: TaxSetting; rule: DatedTaxRule | null }> {
   const { taxPlaceId, on, taxAs, roundBy } = where;
   const setting = await readTaxSetting(from, { taxPlaceId, on });
   const rule = await readCommissionTaxRule(from, { state: setting.state, taxAs, on });
-  return { ...taxOfCommission({ lines, setting, taxAs, rule, roundBy }), setting };
+  return { ...taxOfCommission({ lines, setting, taxAs, rule, roundBy }), setting, rule };
 }

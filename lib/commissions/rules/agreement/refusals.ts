@@ -11,6 +11,8 @@ export type AgreementRefusalFacts = {
   change_withdrawn: unknown;
   change_below_paid: { readonly totalCents: Cents; readonly paidCents: Cents };
   change_day_is_past: { readonly on: Day };
+  unknown_state: { readonly state: string };
+  tax_rule_follows_already: { readonly fromOn: Day };
 };
 
 /** Each of them in full sentences. */
@@ -26,4 +28,8 @@ export const agreementSentences: Sentences<AgreementRefusalFacts> = {
   change_below_paid: ({ totalCents, paidCents }) =>
     `With it the whole would be ${formatCents(totalCents)}, and ${formatCents(paidCents)} was paid. Give the difference back first.`,
   change_day_is_past: ({ on }) => `${formatDay(on, 'long')} is past. Promise a day to come.`,
+  unknown_state: ({ state }) =>
+    `No place in ${state} is kept yet. Write down a place there first, under Sales tax.`,
+  tax_rule_follows_already: ({ fromOn }) =>
+    `Something is kept from ${formatDay(fromOn, 'short')} that reaches into these days. Choose a later first day.`,
 };

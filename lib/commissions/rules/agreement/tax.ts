@@ -21,7 +21,7 @@ export const taxWayWords: Record<CommissionTaxAs, string> = {
   set_in_pieces: 'pieces set one by one into a wall, as part of the building',
 };
 
-/** What a state says about a commission that becomes part of a building. The owner keeps these. */
+/** What a state says about a commission as the tax looks at it. The owner keeps these. */
 export type CommissionTaxRule = {
   readonly treatment: TreatmentKind;
   /** Whether the artist owes tax on what the materials cost instead. */
@@ -69,7 +69,8 @@ export type CommissionTax = {
  * @example set in pieces where that is not taxed: no tax, and a word that materials are
  */
 export function taxOfCommission(asked: CommissionTaxAsked): CommissionTax {
-  const { lines, setting, taxAs, rule, roundBy } = asked;
+  const { lines, taxAs, rule, roundBy } = asked;
+  const setting = withRule(asked.setting, rule);
   const looked = lines.map(({ kind, cents }) => ({
     ...{ cents, kind: taxKindOfLine[kind], weightG: null, isSeparate: kind !== 'work' },
   }));
@@ -90,25 +91,40 @@ export function taxOfCommission(asked: CommissionTaxAsked): CommissionTax {
 }
 
 function exemptionOf({ taxAs, rule, setting }: CommissionTaxAsked): { why: string } | null {
-  if (taxAs === 'goods_hung' || rule?.treatment !== 'not_taxed') return null;
-  return { why: `${capital(taxWayWords[taxAs])} is not taxed as a sale in ${setting.state}.` };
+  if (rule?.treatment !== 'not_taxed') return null;
+  const what = capital(taxWayWords[taxAs]);
+  return { why: `${what}: not taxed as a sale in ${whereOf(setting)}.` };
+}
+
+/** Where the rule says "not taxed when it stands apart", it is the hanging or setting that stands so. */
+function withRule(setting: TaxSetting, rule: CommissionTaxRule | null): TaxSetting {
+  if (rule?.treatment !== 'not_taxed_when_separate') return setting;
+  const others = setting.treatments.filter(({ kind }) => kind !== 'installation');
+  const { treatment } = rule;
+  return {
+    ...setting,
+    treatments: [...others, { kind: 'installation', treatment, shareBy: null }],
+  };
+}
+
+function whereOf({ state, place }: Pick<TaxSetting, 'state' | 'place'>): string {
+  return state === '' ? place : state;
 }
 
 function cautionsOf(
   taxAs: CommissionTaxAs,
   rule: CommissionTaxRule | null,
-  { state, place }: TaxSetting,
+  setting: TaxSetting,
 ): string[] {
-  if (taxAs === 'goods_hung') return [];
-  const where = state === '' ? place : state;
-  const kept = rule
-    ? rule.note
-    : `No rule is kept for ${taxWayWords[taxAs]} in ${where}, so it is taxed like a piece that is sold.`;
+  const note = rule && rule.note !== '' ? [rule.note] : [];
+  const owes = rule?.owesOnMaterials
+    ? ['The gallery then owes tax on what the materials cost. It is not part of this sum.']
+    : [];
+  if (taxAs === 'goods_hung') return [...note, ...owes];
+  const none = `No rule is kept for ${taxWayWords[taxAs]} in ${whereOf(setting)}, so it is taxed like a piece that is sold.`;
   return [
-    ...(kept === '' ? [] : [kept]),
-    ...(rule?.owesOnMaterials
-      ? ['The gallery then owes tax on what the materials cost. It is not part of this sum.']
-      : []),
+    ...(rule ? note : [none]),
+    ...owes,
     'Some authorities hold whoever sets pieces into a building for the consumer of the materials. A tax adviser decides.',
   ];
 }

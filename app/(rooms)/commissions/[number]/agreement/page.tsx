@@ -3,9 +3,8 @@ import { FormFrame } from '@/app/ui/form/form-frame';
 import { RequestKey } from '@/app/ui/form/request-key';
 import { Section } from '@/app/ui/page/section';
 import { requireActor } from '@/lib/access/reads';
-import { readAgreementPaper } from '@/lib/commissions/reads/agreement/paper';
+import { findAgreementPaper } from '@/lib/commissions/reads/agreement/paper-for';
 import { listTaxPlaces } from '@/lib/commissions/reads/tax-places';
-import { db } from '@/lib/platform/db/client';
 import { writeAgreement } from '../actions';
 import { ActPage, AboutCommission } from '../act-page';
 import { readSheetFor, type SheetParams } from '../read-sheet';
@@ -20,7 +19,7 @@ export default async function AgreementPage({ params }: Readonly<{ params: Sheet
   const sheet = await readSheetFor(actor, params, 'agreement');
   const [places, paper] = await Promise.all([
     listTaxPlaces(actor),
-    readAgreementPaper(db(), sheet.id, sheet.telling.today),
+    findAgreementPaper(actor, sheet.id, sheet.telling.today),
   ]);
   const onPaper = (
     <FormFrame action={writeAgreement} label="What was agreed">

@@ -1,11 +1,10 @@
 import { notFound } from 'next/navigation';
 import { requireActor } from '@/lib/access/reads';
 import { agreementForCollector } from '@/lib/commissions/reads/agreement/agreements';
-import { readAgreementPaper } from '@/lib/commissions/reads/agreement/paper';
+import { findAgreementPaper } from '@/lib/commissions/reads/agreement/paper-for';
 import { agreementPdf } from '@/lib/documents/commissions/agreement';
 import { pdfAnswer } from '@/lib/documents/pdf-answer';
 import { readPaperPicture } from '@/lib/documents/reads/pictures';
-import { db } from '@/lib/platform/db/client';
 import { readSheet, type SheetParams } from '../../read-sheet';
 
 /** The agreement as a PDF: as it was signed, or as it is to be signed now. */
@@ -16,7 +15,7 @@ export async function GET(
   const actor = await requireActor('commissions.see_money');
   const sheet = await readSheet(actor, params);
   const signed = await agreementForCollector(sheet.id);
-  const paper = signed ?? (await readAgreementPaper(db(), sheet.id, sheet.telling.today));
+  const paper = signed ?? (await findAgreementPaper(actor, sheet.id, sheet.telling.today));
   if (!paper) notFound();
   const { body, contentSha256 } = paper;
   const fileId = signed?.signature?.fileId ?? null;
