@@ -117,6 +117,9 @@ function isOfTheFramework(name: string): boolean {
   return name.startsWith('$ACTION');
 }
 
+/** A field without a choice comes without a name; where a page sends it itself, as one of these. */
+const namesOfNoChoice = ['', 'undefined', 'blob'];
+
 function isEmptyFile(value: FormDataEntryValue): boolean {
-  return value instanceof File && value.size === 0 && value.name === '';
+  return value instanceof File && value.size === 0 && namesOfNoChoice.includes(value.name);
 }

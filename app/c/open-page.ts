@@ -1,8 +1,7 @@
 import 'server-only';
 import { notFound } from 'next/navigation';
 import { cache } from 'react';
-import { openLink, type OpenLink } from '@/lib/commissions/reads/page/open-link';
-import { noteUse } from '@/lib/commissions/writes/page/link';
+import { noteUse, openLink, type OpenLink } from '@/lib/commissions/reads/page/open-link';
 import { now } from '@/lib/platform/clock';
 import { getGallery, type Gallery } from '@/lib/platform/settings';
 

@@ -9,13 +9,15 @@ type PictureFieldProps = Readonly<{
   label: string;
   hint?: string | undefined;
   several?: boolean | undefined;
+  /** Whether the form may be sent without; several pictures always may. */
+  optional?: boolean | undefined;
 }>;
 
 /**
  * Asks for a picture, or several: from the camera of a telephone or from what is kept there. What
  * was chosen stays chosen when the form comes back with a fault elsewhere.
  */
-export function PictureField({ name, label, hint, several }: PictureFieldProps) {
+export function PictureField({ name, label, hint, several, optional }: PictureFieldProps) {
   const answer = useContext(FormAnswer);
   const place = useRef<HTMLDivElement>(null);
   const chosen = useRef<readonly File[]>([]);
@@ -42,7 +44,7 @@ export function PictureField({ name, label, hint, several }: PictureFieldProps) 
         accept="image/*,.heic,.heif"
         multiple={several}
         hint={hint ?? 'JPEG, PNG, WebP or HEIC; a phone can take it now.'}
-        optional={several}
+        optional={optional ?? several}
       />
     </div>
   );

@@ -4,11 +4,10 @@ import {
   agreementForCollector,
   changeOrdersForCollector,
 } from '@/lib/commissions/reads/agreement/agreements';
-import { readAgreementPaper } from '@/lib/commissions/reads/agreement/paper';
+import { agreementPaperForCollector } from '@/lib/commissions/reads/agreement/paper-for';
 import { shownForCollector } from '@/lib/commissions/reads/colours/for-collector';
 import { proposalForCollector } from '@/lib/commissions/reads/proposal/for-collector';
 import { dayOf, formatDay } from '@/lib/dates/rules';
-import { db } from '@/lib/platform/db/client';
 import type { OpenPage } from '../open-page';
 
 /** Something that a collector is to decide, and the page below theirs on which they do. */
@@ -60,7 +59,7 @@ async function ofShown({ link }: OpenPage): Promise<Decision[]> {
 async function ofAgreement({ link, at, gallery }: OpenPage): Promise<Decision[]> {
   if (await agreementForCollector(link.commissionId)) return [];
   const today = dayOf(at, gallery.timeZone);
-  if (!(await readAgreementPaper(db(), link.commissionId, today))) return [];
+  if (!(await agreementPaperForCollector(link.commissionId, today))) return [];
   return [
     {
       to: 'agreement',

@@ -21,7 +21,7 @@ import {
   type AnyRefusal,
   type FoundCommission,
 } from './carry-out';
-import { sha256Of } from './content';
+import { sha256Of } from '@/lib/commissions/reads/content';
 
 /** An agreement to write down; the price in cents before tax. */
 export type AgreementToWrite = {

@@ -1,7 +1,7 @@
 import { beforeAll, expect, test } from 'vitest';
 import { db } from '@/lib/platform/db/client';
 import type { Tx } from '@/lib/platform/db/transaction';
-import { sha256Of } from '@/lib/commissions/writes/content';
+import { sha256Of } from '@/lib/commissions/reads/content';
 import { openGallery, type OpenGallery } from '@/tests/database/sales/open-gallery';
 import { ruleMetBy } from '@/tests/database/sales/rule-met';
 import { startAfresh } from '@/tests/helpers/database';

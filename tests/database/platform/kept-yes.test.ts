@@ -3,7 +3,7 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { colourTileContent, sketchContent } from '@/lib/commissions/rules/content';
-import { sha256Of } from '@/lib/commissions/writes/content';
+import { sha256Of } from '@/lib/commissions/reads/content';
 import { inSession } from '@/tests/helpers/database';
 
 const folder = join(import.meta.dirname, '../../../prisma/migrations');

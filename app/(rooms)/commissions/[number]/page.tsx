@@ -11,11 +11,10 @@ import {
   agreementForCollector,
   changeOrdersForCollector,
 } from '@/lib/commissions/reads/agreement/agreements';
-import { readShown } from '@/lib/commissions/reads/colours/shown';
+import { listShownWhole } from '@/lib/commissions/reads/colours/studio';
 import { listAnswers, listLinks, listMails } from '@/lib/commissions/reads/page/links';
 import { listProposals } from '@/lib/commissions/reads/proposal/proposals';
 import { now } from '@/lib/platform/clock';
-import { db } from '@/lib/platform/db/client';
 import type { Sheet } from '@/lib/commissions/reads/sheet';
 import { sureness } from '@/lib/commissions/rules/course/promise';
 import { dayWord } from '@/lib/commissions/rules/course/sentences';
@@ -53,7 +52,7 @@ export default async function SheetPage({ params, searchParams }: SheetPageProps
   const sheet = await readSheet(actor, params);
   const { id, telling, gallery, acts } = sheet;
   const [shown, pictures, jobs, days, history, links, answers] = await Promise.all([
-    readShown(db(), id),
+    listShownWhole(actor, id),
     listRequestPictures(actor, id),
     listJobsOfCommission(actor, id, telling.today),
     listAppointmentsOf(actor, id, gallery.timeZone),

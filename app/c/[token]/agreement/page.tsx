@@ -1,9 +1,8 @@
 import type { Metadata } from 'next';
 import { notFound } from 'next/navigation';
 import { agreementForCollector } from '@/lib/commissions/reads/agreement/agreements';
-import { readAgreementPaper } from '@/lib/commissions/reads/agreement/paper';
+import { agreementPaperForCollector } from '@/lib/commissions/reads/agreement/paper-for';
 import { dayOf } from '@/lib/dates/rules';
-import { db } from '@/lib/platform/db/client';
 import { openPage, type TokenParams } from '../../open-page';
 import { Kept } from '../../parts/kept';
 import { SignForm } from '../../parts/sign-form';
@@ -19,7 +18,7 @@ export default async function AgreementPage({ params }: Readonly<{ params: Token
   const { link, gallery, at, token } = page;
   const signed = await agreementForCollector(link.commissionId);
   const today = dayOf(at, gallery.timeZone);
-  const paper = signed ?? (await readAgreementPaper(db(), link.commissionId, today));
+  const paper = signed ?? (await agreementPaperForCollector(link.commissionId, today));
   if (!paper) notFound();
   return (
     <TheirAct

@@ -14,7 +14,7 @@ import {
   type PlanStep,
   type PlanWish,
 } from '@/lib/commissions/rules/proposal/plan';
-import { sha256Of } from '@/lib/commissions/writes/content';
+import { sha256Of } from '@/lib/commissions/reads/content';
 import type { Day } from '@/lib/dates/rules';
 import { currencyNamed, type Cents } from '@/lib/money/rules';
 import { getGallery } from '@/lib/platform/settings';

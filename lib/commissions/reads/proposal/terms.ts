@@ -1,5 +1,6 @@
 import 'server-only';
 import { z } from 'zod';
+import type { Prisma } from '@/generated/prisma/client';
 import { basisShape, planShape } from '@/lib/commissions/input/proposal/terms';
 import {
   startingBasis,
@@ -9,7 +10,6 @@ import {
   type CommissionTerms,
 } from '@/lib/commissions/rules/proposal/terms';
 import { db } from '@/lib/platform/db/client';
-import type { Tx } from '@/lib/platform/db/transaction';
 import { invariant } from '@/lib/platform/invariant';
 
 const nothingYet = z.union([z.strictObject({}), z.tuple([])]);
@@ -19,7 +19,9 @@ const nothingYet = z.union([z.strictObject({}), z.tuple([])]);
  *
  * @throws Error when the one row is missing, which the first migration writes
  */
-export async function readCommissionTerms(from: Tx = db()): Promise<CommissionTerms> {
+export async function readCommissionTerms(
+  from: Prisma.TransactionClient = db(),
+): Promise<CommissionTerms> {
   const row = await from.commissionTerms.findUnique({ where: { id: 1 } });
   invariant(row, 'The terms of commissions are one row that is always there.');
   const isNew = nothingYet.safeParse(row.basis).success;

@@ -18,7 +18,7 @@ import {
   type AnyRefusal,
   type FoundCommission,
 } from '@/lib/commissions/writes/carry-out';
-import { sha256Of } from '@/lib/commissions/writes/content';
+import { sha256Of } from '@/lib/commissions/reads/content';
 import {
   addSignature,
   readySignature,

@@ -14,7 +14,7 @@ import {
   tellHistory,
   type AnyRefusal,
 } from '@/lib/commissions/writes/carry-out';
-import { sha256Of } from '@/lib/commissions/writes/content';
+import { sha256Of } from '@/lib/commissions/reads/content';
 import { readyPicture, type ReadyPicture } from '@/lib/commissions/writes/pictures';
 import { dateFromDay, type Day } from '@/lib/dates/rules';
 import type { Tx } from '@/lib/platform/db/transaction';

@@ -111,12 +111,3 @@ export async function withdrawLink(
     return ok({ commissionNumber: found.value.number });
   });
 }
-
-const seldomMs = 5 * 60_000;
-
-/** Notes that a page was looked at, at most once in five minutes. */
-export async function noteUse(link: OpenLink, at: Date): Promise<void> {
-  const { linkId: id, lastUsedAt } = link;
-  if (lastUsedAt && at.getTime() - lastUsedAt.getTime() < seldomMs) return;
-  await db().collectorLink.updateMany({ where: { id }, data: { lastUsedAt: at } });
-}

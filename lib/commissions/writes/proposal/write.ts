@@ -9,7 +9,7 @@ import type { BuildUp } from '@/lib/commissions/rules/proposal/build-up';
 import { splitPlan, type PlanStep } from '@/lib/commissions/rules/proposal/plan';
 import { workOutPrice, type PriceWorkedOut } from '@/lib/commissions/rules/proposal/work-out';
 import type { CommissionRefusal } from '@/lib/commissions/rules/refusals';
-import { sha256Of } from '@/lib/commissions/writes/content';
+import { sha256Of } from '@/lib/commissions/reads/content';
 import {
   carryOut,
   findOpen,

@@ -73,10 +73,10 @@ function Range() {
         Three figures from an instrument, L* a* b* under D50. A picture is no measure: leave it
         empty where none was taken.
       </p>
-      <PictureField name="lightPicture" label="The lightest" several={false} />
+      <PictureField name="lightPicture" label="The lightest" optional />
       <Field name="light" label="Lightest, measured" placeholder="62.4 -7.1 9.8" optional />
       <Field name="middle" label="Middle, measured" placeholder="55.2 -8.0 10.6" optional />
-      <PictureField name="darkPicture" label="The darkest" several={false} />
+      <PictureField name="darkPicture" label="The darkest" optional />
       <Field name="dark" label="Darkest, measured" placeholder="47.9 -8.6 11.2" optional />
     </details>
   );

@@ -4,13 +4,12 @@ import {
   changeOrdersForCollector,
   type SignatureShown,
 } from '@/lib/commissions/reads/agreement/agreements';
-import { readAgreementPaper } from '@/lib/commissions/reads/agreement/paper';
+import { agreementPaperForCollector } from '@/lib/commissions/reads/agreement/paper-for';
 import { proposalForCollector } from '@/lib/commissions/reads/proposal/for-collector';
 import { dayOf } from '@/lib/dates/rules';
 import { agreementPdf, changeOrderPdf } from '@/lib/documents/commissions/agreement';
 import { proposalPdf } from '@/lib/documents/commissions/proposal';
 import { readPaperPicture } from '@/lib/documents/reads/pictures';
-import { db } from '@/lib/platform/db/client';
 import type { OpenPage } from '../../../open-page';
 
 type TheirPaper = { name: string; bytes: Uint8Array<ArrayBuffer> };
@@ -37,7 +36,7 @@ async function agreementPaper(page: OpenPage): Promise<TheirPaper | null> {
   const { link, gallery } = page;
   const signed = await agreementForCollector(link.commissionId);
   const today = todayOf(page);
-  const paper = signed ?? (await readAgreementPaper(db(), link.commissionId, today));
+  const paper = signed ?? (await agreementPaperForCollector(link.commissionId, today));
   if (!paper) return null;
   const { body, contentSha256 } = paper;
   const told = {
