@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { staffPlaces } from '@/lib/commissions/rules/agreement/paper';
 import { paymentKinds } from '@/lib/commissions/rules/words';
 import { dayInput } from '@/lib/dates/input';
 import { centsInput, percentInput, someCentsInput } from '@/lib/money/input';
@@ -23,6 +24,9 @@ export const agreeInput = z
     promisedOn: known(dayInput),
     agreedOn: dayInput,
     agreedBy: saidLine('Write who agreed, as they sign.'),
+    signedWhere: z.enum(staffPlaces, { error: 'Say where it was signed.' }),
+    /** Ticked: the papers for the right to cancel went with it. */
+    cancelNotice: tick,
   })
   .transform(({ depositAs, depositText, ...form }, context) => {
     const read = (depositAs === 'amount' ? centsInput : percentInput).safeParse(depositText);
@@ -95,7 +99,9 @@ export type WithdrawAskInput = z.output<typeof withdrawAskInput>;
 export type GiveBackInput = z.output<typeof giveBackInput>;
 
 /** What writing down an agreement takes. */
-export type AgreeInput = z.output<typeof agreeInput>;
+export type AgreeInput = Omit<AgreeForm, 'signedWhere' | 'cancelNotice'> &
+  Partial<Pick<AgreeForm, 'signedWhere' | 'cancelNotice'>>;
+type AgreeForm = z.output<typeof agreeInput>;
 
 /** What asking for money takes. */
 export type AskForMoneyInput = z.output<typeof askForMoneyInput>;

@@ -1,6 +1,12 @@
 import 'server-only';
 import type { Doer } from '@/lib/access/rules';
 import type { AgreeInput } from '@/lib/commissions/input/money';
+import {
+  clayFrom,
+  handshakeBody,
+  type HandshakeSaid,
+  type SignedWhere,
+} from '@/lib/commissions/rules/agreement/paper';
 import { paidCents } from '@/lib/commissions/rules/facts';
 import {
   commissionTaxCents,
@@ -9,8 +15,8 @@ import {
 } from '@/lib/commissions/rules/money/sums';
 import type { CommissionRefusal } from '@/lib/commissions/rules/refusals';
 import { lineWords } from '@/lib/commissions/rules/proposal/lines';
-import { dateFromDay, formatDay, type Day } from '@/lib/dates/rules';
-import { currencyNamed, formatCents, type Cents } from '@/lib/money/rules';
+import { dateFromDay, type Day } from '@/lib/dates/rules';
+import { currencyNamed, type Cents } from '@/lib/money/rules';
 import type { Tx } from '@/lib/platform/db/transaction';
 import { ok, refuse, type Result } from '@/lib/platform/result';
 import { readTaxParts } from '@/lib/sales/reads';
@@ -32,6 +38,9 @@ export type AgreementToWrite = {
   promisedOn: Day | null;
   agreedOn: Day;
   agreedBy: string;
+  /** Where it was signed; left out for somewhere else. */
+  signedWhere?: SignedWhere | undefined;
+  cancelNotice?: boolean | undefined;
 };
 
 /** The version that was written, and its deposit in cents as text. */
@@ -44,6 +53,8 @@ export type AgreementWritten = {
 /**
  * Writes down what was agreed on a paper of its own, without a proposal. There is one agreement;
  * what changes after it is a change order.
+ *
+ * Signed at the collector's home, no clay may be cut before the days to cancel are over.
  *
  * A deposit in percent is a share of the price with its tax on the day of the agreement, rounded up.
  *
@@ -82,12 +93,15 @@ export async function addAgreement(
   const decided = decideAgreement(agreement, taxCents, paidCents(found.value.facts));
   if (!decided.ok) return decided;
 
-  const paper = handshakePaper(found.value, agreement, decided.value);
+  const { signedWhere = 'elsewhere', cancelNotice = false } = agreement;
+  const clayFromOn = clayFrom(signedWhere, agreedOn);
+  const paper = paperOf(found.value, { ...agreement, signedWhere, depositCents: decided.value });
   await tx.agreement.create({
     data: {
       ...{ commissionId, version: 1, priceCents, taxPlaceId, agreedBy },
       ...{ depositCents: decided.value, at: doer.at },
-      ...{ body: paper, contentSha256: sha256Of(paper), signedWhere: 'elsewhere' },
+      ...{ body: paper, contentSha256: sha256Of(paper), signedWhere, cancelNotice },
+      clayFromOn: clayFromOn && dateFromDay(clayFromOn),
       promisedOn: promisedOn && dateFromDay(promisedOn),
       agreedOn: dateFromDay(agreedOn),
       recordedById: doer.actor.id,
@@ -99,26 +113,18 @@ export async function addAgreement(
     select: { id: true },
   });
   const did = 'wrote down the agreement';
-  const facts = { priceCents, depositCents: decided.value, promisedOn, agreedBy };
+  const facts = { priceCents, depositCents: decided.value, promisedOn, agreedBy, clayFromOn };
   await tellHistory(tx, doer, { commissionId, did, facts });
   const { number: commissionNumber } = found.value;
   return ok({ version: 1, depositCents: decided.value.toString(), commissionNumber });
 }
 
-/** What was agreed on a paper of its own, in a sentence each. */
-function handshakePaper(
-  { number, title, gallery }: FoundCommission,
-  { priceCents, agreedBy, agreedOn, promisedOn }: AgreementToWrite,
-  depositCents: Cents,
+function paperOf(
+  { number: commissionNumber, title, gallery }: FoundCommission,
+  said: Omit<HandshakeSaid, 'commissionNumber' | 'title'>,
 ): string {
-  const currency = currencyNamed(gallery.currency);
-  const money = (cents: Cents) => formatCents(cents, { currency });
-  return [
-    `Agreement for commission ${number}: ${title}`,
-    `Agreed by ${agreedBy} on ${formatDay(agreedOn, 'long')}, on a paper of its own.`,
-    `Price before tax: ${money(priceCents)}. Deposit: ${money(depositCents)}.`,
-    promisedOn === null ? 'No day is promised.' : `Promised for ${formatDay(promisedOn, 'long')}.`,
-  ].join('\n');
+  const telling = { currency: currencyNamed(gallery.currency) };
+  return handshakeBody({ ...said, commissionNumber, title }, telling);
 }
 
 /** The deposit when it is agreed, and the rest before it is handed over. */

@@ -71,6 +71,7 @@ describe('an agreement', () => {
   const form = {
     ...{ requestKey, commissionId, priceCents: '9,680.00', taxPlaceId: randomUUID() },
     ...{ depositAs: 'percent', depositText: '50', agreedOn: '2026-05-04', agreedBy: 'Marit Oland' },
+    signedWhere: 'gallery',
   };
   test('reads the deposit as a share or as an amount', () => {
     expect(agreeInput.parse(form)).toMatchObject({
@@ -84,6 +85,12 @@ describe('an agreement', () => {
     ['a share above a hundred', { depositText: '101' }, ['depositText']],
     ['no price', { priceCents: '0' }, ['priceCents']],
     ['a day that the calendar does not have', { agreedOn: '2026-02-30' }, ['agreedOn']],
+    ['no word of where', { signedWhere: undefined }, ['signedWhere']],
+    [
+      'their own page, where no such paper is signed',
+      { signedWhere: 'on_their_page' },
+      ['signedWhere'],
+    ],
   ])('%s is told at its field', (_label, over, expected) => {
     expect(faults(agreeInput, { ...form, ...over })).toEqual(expected);
   });

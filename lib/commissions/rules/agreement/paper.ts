@@ -1,6 +1,7 @@
 import { feeSentences, sizeSentence, stepSentence } from '@/lib/commissions/rules/proposal/body';
 import type { PaperTelling, ProposalTold } from '@/lib/commissions/rules/proposal/body';
-import { formatDay, type Day } from '@/lib/dates/rules';
+import { addDays, formatDay, type Day } from '@/lib/dates/rules';
+import { cancelUntil } from '@/lib/dates/rules/business-days';
 import { formatCents, type Cents } from '@/lib/money/rules';
 import { taxWayWords, type CommissionTaxAs } from './tax';
 
@@ -24,6 +25,20 @@ export const signedPlaceWords: Record<SignedWhere, string> = {
   at_their_home: 'at the collector’s home',
   elsewhere: 'somewhere else',
 };
+
+/** The places of an agreement that is signed before the gallery, or on a paper of its own. */
+export const staffPlaces = ['gallery', 'by_mail', 'at_their_home', 'elsewhere'] as const;
+
+/**
+ * The first day on which clay may be cut, where a right to cancel runs from the signing on.
+ *
+ * @returns null where none runs
+ * @source 16 CFR Part 429, for what is signed at the buyer's home
+ * @example signed at their home on Monday 2 March 2026: clay from Friday 6 March on
+ */
+export function clayFrom(where: SignedWhere, signedOn: Day): Day | null {
+  return where === 'at_their_home' ? addDays(cancelUntil(signedOn), 1) : null;
+}
 
 /** What was approved, by what people call it and the hash of its whole content. */
 export type ApprovedThing = { readonly label: string; readonly contentSha256: string };
@@ -87,35 +102,38 @@ function cancelSentence(said: AgreementSaid): string {
   );
 }
 
-/**
- * What to mind where and what is signed; empty for nothing.
- *
- * @source 16 CFR Part 429 for sales made at homes; limits on deposits for work set into a house:
- *   common practice, a lawyer decides
- */
-export function signingCautions(
-  where: SignedWhere,
-  said: {
-    readonly taxAs: CommissionTaxAs;
-    readonly depositCents: Cents;
-    readonly priceCents: Cents;
-    readonly hasHanging: boolean;
-  },
-): string[] {
-  const cautions: string[] = [];
-  if (where === 'at_their_home') {
-    cautions.push(
-      'Signed at their home, it can be cancelled for three business days: hand over both papers of the right to cancel, and cut no clay before. Ask a lawyer.',
-    );
-  }
-  const isBuiltIn = said.taxAs !== 'goods_hung';
-  if (isBuiltIn) {
-    cautions.push(
-      'Pieces set into a house may fall under the rules for home improvement: some states limit the deposit, and the setting is a licensed contractor’s, on a paper of its own. Ask a lawyer.',
-    );
-  }
-  if (isBuiltIn && said.depositCents * 10n > said.priceCents) {
-    cautions.push('The deposit is more than a tenth of the price: look the limit up first.');
-  }
-  return cautions;
+/** A handshake agreement: what was agreed on a paper of its own, without a proposal. */
+export type HandshakeSaid = {
+  readonly commissionNumber: number;
+  readonly title: string;
+  readonly agreedBy: string;
+  readonly agreedOn: Day;
+  readonly signedWhere: SignedWhere;
+  readonly priceCents: Cents;
+  readonly depositCents: Cents;
+  readonly promisedOn: Day | null;
+};
+
+/** What was agreed on a paper of its own, in a sentence each. */
+export function handshakeBody(
+  said: HandshakeSaid,
+  telling: Pick<PaperTelling, 'currency'>,
+): string {
+  const { signedWhere, agreedOn, promisedOn } = said;
+  const money = (cents: Cents) => formatCents(cents, telling);
+  const on = formatDay(agreedOn, 'long');
+  return [
+    `Agreement for commission ${said.commissionNumber}: ${said.title}`,
+    `Agreed by ${said.agreedBy} on ${on}, on a paper of its own, ${signedPlaceWords[signedWhere]}.`,
+    `Price before tax: ${money(said.priceCents)}. Deposit: ${money(said.depositCents)}.`,
+    promisedOn === null ? 'No day is promised.' : `Promised for ${formatDay(promisedOn, 'long')}.`,
+    ...waitSentences(signedWhere, agreedOn),
+  ].join('\n');
+}
+
+function waitSentences(where: SignedWhere, signedOn: Day): string[] {
+  const from = clayFrom(where, signedOn);
+  if (from === null) return [];
+  const until = formatDay(cancelUntil(signedOn), 'long');
+  return [`It can be cancelled until ${until}; no clay is cut before ${formatDay(from, 'long')}.`];
 }

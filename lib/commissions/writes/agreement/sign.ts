@@ -4,7 +4,7 @@ import type { SignAgreementInput } from '@/lib/commissions/input/agreement/agree
 import { readAgreementPaper, type AgreementPaper } from '@/lib/commissions/reads/agreement/paper';
 import { decideAgreement } from '@/lib/commissions/rules/money/sums';
 import { paidCents } from '@/lib/commissions/rules/facts';
-import type { SignedWhere } from '@/lib/commissions/rules/agreement/paper';
+import { clayFrom, type SignedWhere } from '@/lib/commissions/rules/agreement/paper';
 import type { CommissionRefusal } from '@/lib/commissions/rules/refusals';
 import {
   carryOut,
@@ -18,8 +18,7 @@ import {
   readySignature,
   type ReadySignature,
 } from '@/lib/commissions/writes/signature';
-import { addDays, dateFromDay, type Day } from '@/lib/dates/rules';
-import { cancelUntil } from '@/lib/dates/rules/business-days';
+import { dateFromDay, type Day } from '@/lib/dates/rules';
 import type { Tx } from '@/lib/platform/db/transaction';
 import { ok, refuse, type Result } from '@/lib/platform/result';
 
@@ -90,7 +89,7 @@ export async function addSignedAgreement(
   if (!decided.ok) return decided;
 
   const signedWhere = isAtPage(doer) ? 'on_their_page' : agreement.signedWhere;
-  const clayFromOn = signedWhere === 'at_their_home' ? addDays(cancelUntil(today), 1) : null;
+  const clayFromOn = clayFrom(signedWhere, today);
   await keep(tx, doer, { found: found.value, paper, agreement, signedWhere, clayFromOn });
   const { signedName: agreedBy } = agreement.signature;
   const told = { priceCents, agreedBy, sha256: paper.contentSha256 };

@@ -3,10 +3,11 @@ import { Field } from '@/app/ui/form/field';
 import type { Sheet } from '@/lib/commissions/reads/sheet';
 import type { TaxPlaceTold } from '@/lib/commissions/reads/tax-places';
 import { plainCents } from '@/lib/money/rules';
+import { WhereSigned } from './where-signed';
 
 type AgreementQuestionsProps = Readonly<{ sheet: Sheet; places: readonly TaxPlaceTold[] }>;
 
-/** Price, deposit, tax place, promised day and who agreed. */
+/** Price, deposit, tax place, promised day, who agreed and where. */
 export function AgreementQuestions({ sheet, places }: AgreementQuestionsProps) {
   const { agreement, gallery, telling, collector } = sheet;
   return (
@@ -64,6 +65,7 @@ export function AgreementQuestions({ sheet, places }: AgreementQuestionsProps) {
         width="short"
         defaultValue={telling.today}
       />
+      <WhereSigned legend="Where it was signed" />
     </>
   );
 }

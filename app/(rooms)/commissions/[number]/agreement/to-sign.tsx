@@ -1,6 +1,5 @@
 import { ButtonLink } from '@/app/ui/button/button';
 import { SubmitButton } from '@/app/ui/button/submit-button';
-import { Choice } from '@/app/ui/form/choice';
 import { FormFrame } from '@/app/ui/form/form-frame';
 import { RequestKey } from '@/app/ui/form/request-key';
 import { Caution } from '@/app/ui/page/caution';
@@ -9,13 +8,10 @@ import { SignatureFields } from '@/app/ui/signature/signature-fields';
 import { WordForWord } from '@/app/ui/page/word-for-word';
 import type { AgreementPaper } from '@/lib/commissions/reads/agreement/paper';
 import type { Sheet } from '@/lib/commissions/reads/sheet';
-import {
-  signedPlaces,
-  signedPlaceWords,
-  signingCautions,
-} from '@/lib/commissions/rules/agreement/paper';
+import { signingCautions } from '@/lib/commissions/rules/agreement/cautions';
 import { AboutCommission } from '../act-page';
 import { sign } from './actions';
+import { WhereSigned } from './where-signed';
 
 type ToSignProps = Readonly<{ sheet: Sheet; paper: AgreementPaper }>;
 
@@ -51,27 +47,7 @@ export function ToSign({ sheet, paper }: ToSignProps) {
           <RequestKey />
           <AboutCommission sheet={sheet} />
           <input type="hidden" name="contentSha256" value={paper.contentSha256} />
-          <Choice
-            name="signedWhere"
-            legend="Where it is signed"
-            layout="down"
-            options={signedPlaces
-              .filter((place) => place !== 'on_their_page')
-              .map((value) => ({ value, label: signedPlaceWords[value] }))}
-            defaultValue="gallery"
-          />
-          <Choice
-            name="cancelNotice"
-            kind="tick"
-            legend="The right to cancel"
-            options={[
-              {
-                value: 'yes',
-                label: 'Both papers of the right to cancel were handed over',
-                hint: 'When it is signed at their home.',
-              },
-            ]}
-          />
+          <WhereSigned legend="Where it is signed" />
           <SignatureFields
             name={sheet.collector.name}
             onPaper
