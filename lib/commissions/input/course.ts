@@ -2,7 +2,8 @@ import { z } from 'zod';
 import { dayInput } from '@/lib/dates/input';
 import { centsInput } from '@/lib/money/input';
 import { routes } from '@/lib/studio/rules/routes';
-import { known, lines, saidLine } from './atoms';
+import type { signHandOverInput } from './agreement/hand-over';
+import { known, saidLine } from './atoms';
 
 const requestKey = z.uuid();
 const commissionId = z.uuid();
@@ -22,17 +23,6 @@ export const endCommissionInput = z.strictObject({
   ownFeeCents: known(centsInput).optional(),
   /** What becomes of the pieces already made. */
   fate: z.string().trim().max(600, 'Keep it to 600 letters.').optional(),
-});
-
-/** The form that hands a piece over. */
-export const handOverInput = z.strictObject({
-  requestKey,
-  commissionId,
-  signedBy: saidLine('Write who signs for it.'),
-  handedOn: dayInput,
-  remarks: lines.optional(),
-  /** Why it goes before the balance is in; empty when it is. */
-  evenIfOwed: known(why).optional(),
 });
 
 const partsMost = 2_000;
@@ -62,7 +52,9 @@ export type LetMakingBeginInput = z.output<typeof letMakingBeginInput>;
 export type EndCommissionInput = z.output<typeof endCommissionInput>;
 
 /** What handing over takes. */
-export type HandOverInput = z.output<typeof handOverInput>;
+export type HandOverInput = Omit<HandOverForm, 'sign' | 'remarks' | 'evenIfOwed'> &
+  Partial<Pick<HandOverForm, 'sign' | 'remarks' | 'evenIfOwed'>>;
+type HandOverForm = z.output<typeof signHandOverInput>;
 
 /** What opening its job takes. */
 export type OpenCommissionJobInput = z.output<typeof openCommissionJobInput>;

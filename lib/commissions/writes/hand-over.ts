@@ -22,6 +22,11 @@ import {
 import { recordReferralFee } from '@/lib/sales/writes/referral-fee';
 import { recordSales } from '@/lib/sales/writes/record-sales';
 import {
+  addHandOverSignature,
+  readyHandOver,
+  type HandOverToSign,
+} from './agreement/hand-over-sign';
+import {
   carryOut,
   findOpen,
   tellHistory,
@@ -36,6 +41,8 @@ export type HandOverToWrite = {
   handedOn: Day;
   remarks?: string | undefined;
   evenIfOwed?: string | null | undefined;
+  /** What stands above the name, and the name; left out where nobody signs. */
+  sign?: HandOverToSign | null | undefined;
 };
 
 /** The receipt that the hand-over made. */
@@ -49,7 +56,8 @@ export type HandedOver = {
  * Hands the piece over: it is the collector's, and only now it is earned. What was paid before is
  * used up; the rest is owed. Tax is charged at the site's rates on that day.
  *
- * @returns refuses, in this order: not allowed, a key used for something else, unknown, ended
+ * @param device what their browser says it is; empty for a paper
+ * @returns refuses, in this order: not allowed, a signature that cannot be read, a key used for something else, unknown, ended
  *   early, handed over, a day to come, not agreed yet, a day before the last payment, a job that is
  *   not finished, no tax rate for the site, a balance that is still owed and no word why it goes
  * @source OpenStax, Principles of Accounting, volume 1, section 12.2
@@ -57,15 +65,19 @@ export type HandedOver = {
 export async function handOver(
   doer: Doer,
   input: HandOverInput,
+  device = '',
 ): Promise<Result<HandedOver, AnyRefusal>> {
   const { requestKey, ...signed } = input;
+  const ready = await readyHandOver(signed.sign, device);
+  if (!ready.ok) return ready;
   const command = {
     name: 'handOver',
     permission: 'commissions.hand_over',
     key: requestKey,
     input: signed,
   } as const;
-  return carryOut(doer, command, (tx) => addHandOver(tx, doer, signed));
+  const handed = { ...signed, sign: ready.value };
+  return carryOut(doer, command, (tx) => addHandOver(tx, doer, handed));
 }
 
 /** The step of {@link handOver}: joins the caller's transaction, asks nobody for leave. */
@@ -88,13 +100,15 @@ export async function addHandOver(
   }
   const handed = { found: found.value, ...decided.value, handedOn: signed.handedOn };
   const sale = await recordSaleOf(tx, doer, handed);
-  const { commissionId, signedBy, handedOn, remarks = '' } = signed;
+  const { commissionId, signedBy, handedOn, remarks = '', sign } = signed;
+  const told = { commissionId, handedOn, remarks };
   await tx.handOver.create({
     data: {
       ...{ commissionId, signedBy, saleId: sale.saleId, at: doer.at, remarks },
       evenIfOwed: owedCents > 0n ? evenIfOwed : null,
       handedOn: dateFromDay(handedOn),
       recordedById: doer.actor.id,
+      signatureId: sign ? await addHandOverSignature(tx, doer, sign, told) : null,
     },
     select: { commissionId: true },
   });

@@ -38,24 +38,27 @@ async function signedPdf(title: string, told: SignedPaper, gallery: Gallery) {
   const write = (paper: Paper) => {
     writePaperHead(paper, { ...told, title });
     writeBody(paper, told.body);
-    if (told.signature) writeSignature(paper, told, gallery);
+    if (told.signature) writeSignature(paper, told.signature, { drawing: told.drawing, gallery });
     else writeSignLines(paper, ['For the gallery, and the day', `${told.collector}, and the day`]);
     writeHashFoot(paper, told.contentSha256);
   };
   return makePaper(`${title}: ${told.work}`, gallery, write, fullPageOf(gallery));
 }
 
-/** The first line is the head of the paper already; the rest is one thing a line. */
-function writeBody(paper: Paper, body: string): void {
+/** Writes a text word for word: its first line is the head of the paper already, the rest is one thing a line. */
+export function writeBody(paper: Paper, body: string): void {
   for (const line of body.split('\n').slice(1)) {
     keepTogether(paper, 30);
     paper.font('sans').fontSize(10).fillColor(iron).text(line, { lineGap: 2 }).moveDown(0.35);
   }
 }
 
-function writeSignature(paper: Paper, told: SignedPaper, gallery: Gallery): void {
-  const { signature, drawing } = told;
-  if (!signature) return;
+/** Writes the name under a paper: drawn or typed, and how and when it was given. */
+export function writeSignature(
+  paper: Paper,
+  signature: SignatureShown,
+  { drawing, gallery }: { drawing: Uint8Array | null; gallery: Gallery },
+): void {
   keepTogether(paper, 120);
   const { margin } = sizeOf(paper);
   paper.moveDown(0.8);

@@ -5,7 +5,6 @@ import { redirect } from 'next/navigation';
 import { formAction, refused } from '@/app/form-action';
 import {
   endCommissionInput,
-  handOverInput,
   letMakingBeginInput,
   openCommissionJobInput,
 } from '@/lib/commissions/input/course';
@@ -14,7 +13,6 @@ import { commissionRefusalMessage } from '@/lib/commissions/rules/refusals';
 import { agree } from '@/lib/commissions/writes/agreement';
 import { askForMoney } from '@/lib/commissions/writes/money/ask';
 import { endCommission } from '@/lib/commissions/writes/end';
-import { handOver } from '@/lib/commissions/writes/hand-over';
 import { letMakingBegin, openCommissionJob } from '@/lib/commissions/writes/making';
 import { takePayment } from '@/lib/commissions/writes/money';
 import { sheetHref } from '../sheet-href';
@@ -64,18 +62,6 @@ export const letBegin = formAction(
     if (!word.ok) return refused(commissionRefusalMessage(word.refusal));
     revalidatePath('/', 'layout');
     redirect(sheetHref(word.value.commissionNumber, 'begin'));
-  },
-);
-
-/** Hands the piece over. */
-export const giveItOver = formAction(
-  'commissions.hand_over',
-  handOverInput,
-  async (doer, input) => {
-    const handed = await handOver(doer, input);
-    if (!handed.ok) return refused(commissionRefusalMessage(handed.refusal));
-    revalidatePath('/', 'layout');
-    redirect(sheetHref(handed.value.commissionNumber, 'hand-over'));
   },
 );
 

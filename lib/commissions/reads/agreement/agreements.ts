@@ -39,7 +39,8 @@ export type AgreementShown = {
   signature: SignatureShown | null;
 };
 
-const signatureSelect = {
+/** The columns of {@link SignatureShown}. */
+export const signatureSelect = {
   name: true,
   capacity: true,
   kind: true,
@@ -50,9 +51,10 @@ const signatureSelect = {
 
 type SignatureRow = Prisma.SignatureGetPayload<{ select: typeof signatureSelect }>;
 
-function signatureOf(row: SignatureRow): SignatureShown {
-  const { linkId, ...shown } = row;
-  return { ...shown, isOnTheirPage: linkId !== null };
+/** A row as it is shown. */
+export function signatureOf(row: SignatureRow): SignatureShown {
+  const { name, capacity, kind, fileId, at, linkId } = row;
+  return { name, capacity, kind, fileId, at, isOnTheirPage: linkId !== null };
 }
 
 /**
