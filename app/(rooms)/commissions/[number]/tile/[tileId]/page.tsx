@@ -1,4 +1,5 @@
 import { notFound } from 'next/navigation';
+import { ButtonLink } from '@/app/ui/button/button';
 import { SubmitButton } from '@/app/ui/button/submit-button';
 import { Field } from '@/app/ui/form/field';
 import { FormFrame } from '@/app/ui/form/form-frame';
@@ -28,6 +29,11 @@ export default async function TilePage({ params }: TilePageProps) {
     <ActPage sheet={sheet} title={`Colour tile ${label}`} lead={tile.glazes}>
       <Picture {...shown.picture} first />
       <TileFacts tile={tile} />
+      <p>
+        <ButtonLink href={`/commissions/${sheet.number}/tile/${shown.id}/pdf`} variant="quiet">
+          Cards for both sets
+        </ButtonLink>
+      </p>
       {tile.given ? null : (
         <Section
           title="Give its twin"
