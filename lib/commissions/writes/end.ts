@@ -14,6 +14,7 @@ import { postEntry } from '@/lib/ledger/writes';
 import type { Cents } from '@/lib/money/rules';
 import type { Tx } from '@/lib/platform/db/transaction';
 import { ok, refuse, type Result } from '@/lib/platform/result';
+import { releaseBatchesOf } from './colours/release';
 import {
   carryOut,
   findOpen,
@@ -82,6 +83,7 @@ export async function addEnd(
     },
     select: { commissionId: true },
   });
+  await releaseBatchesOf(tx, doer, commissionId);
   const did = 'ended the commission early';
   const told = { why, endedOn, stage, feeCents, keptCents, backCents, fate };
   await tellHistory(tx, doer, { commissionId, did, facts: told });

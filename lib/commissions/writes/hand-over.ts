@@ -26,6 +26,7 @@ import {
   readyHandOver,
   type HandOverToSign,
 } from './agreement/hand-over-sign';
+import { releaseBatchesOf } from './colours/release';
 import {
   carryOut,
   findOpen,
@@ -113,6 +114,7 @@ export async function addHandOver(
     select: { commissionId: true },
   });
   await payReferral(tx, doer, handed, sale);
+  await releaseBatchesOf(tx, doer, commissionId);
   const { totalCents } = decision;
   const facts = { receiptNumber: sale.number, totalCents, signedBy, handedOn, why: evenIfOwed };
   await tellHistory(tx, doer, { commissionId, did: 'handed it over', facts });

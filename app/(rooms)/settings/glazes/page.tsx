@@ -1,11 +1,7 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
-import { SubmitButton } from '@/app/ui/button/submit-button';
 import { DayText } from '@/app/ui/figures/day-text';
 import { Table } from '@/app/ui/figures/table';
-import { Field } from '@/app/ui/form/field';
-import { FormFrame } from '@/app/ui/form/form-frame';
-import { RequestKey } from '@/app/ui/form/request-key';
 import { Caution } from '@/app/ui/page/caution';
 import { Empty } from '@/app/ui/page/empty';
 import { InThisRoom } from '@/app/ui/page/in-this-room';
@@ -13,12 +9,12 @@ import { Notice } from '@/app/ui/page/notice';
 import { PageHead } from '@/app/ui/page/page-head';
 import { Columns, Section } from '@/app/ui/page/section';
 import { requireActor } from '@/lib/access/reads';
-import { keepBatch } from './actions';
 import { listBatches, type BatchTold } from '@/lib/commissions/reads/colours/studio';
 import { dayOf } from '@/lib/dates/rules';
 import { now } from '@/lib/platform/clock';
 import { getGallery } from '@/lib/platform/settings';
 import { formatWeight } from '@/lib/units/rules';
+import { LetGo, NewBatch } from './batch-forms';
 
 export const metadata: Metadata = { title: 'Buckets of glaze' };
 
@@ -39,6 +35,9 @@ export default async function Glazes({ searchParams }: GlazesProps) {
       {done === 'yes' ? (
         <Notice kind="done">The bucket is written down. A colour tile can name it now.</Notice>
       ) : null}
+      {done === 'released' ? (
+        <Notice kind="done">The bucket is kept for nobody now. The reason is on the sheet.</Notice>
+      ) : null}
       <Columns
         wide={
           <Section title="Written down">
@@ -46,23 +45,10 @@ export default async function Glazes({ searchParams }: GlazesProps) {
           </Section>
         }
         beside={
-          <Section title="Another bucket">
-            <FormFrame action={keepBatch} label="Another bucket">
-              <RequestKey />
-              <Field name="number" label="Number on its label" width="short" />
-              <Field name="glaze" label="Which glaze" />
-              <Field
-                name="mixedOn"
-                label="Mixed on"
-                kind="day"
-                width="short"
-                defaultValue={dayOf(now(), gallery.timeZone)}
-              />
-              <Field name="weightG" label="Weight" kind="measure" width="short" optional />
-              <Field name="note" label="To note" kind="textarea" rows={2} optional />
-              <SubmitButton>Write it down</SubmitButton>
-            </FormFrame>
-          </Section>
+          <>
+            <NewBatch today={dayOf(now(), gallery.timeZone)} />
+            <LetGo batches={batches} />
+          </>
         }
       />
       <Caution>

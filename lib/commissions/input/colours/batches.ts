@@ -15,3 +15,13 @@ export const writeBatchInput = z.strictObject({
 
 /** What writing a bucket down takes. */
 export type WriteBatchInput = z.output<typeof writeBatchInput>;
+
+/** The form that lets a bucket go which is kept for a commission. */
+export const releaseBatchInput = z.strictObject({
+  requestKey: z.uuid(),
+  batchId: z.uuid({ error: 'Choose the bucket.' }),
+  why: saidLine('Say why, in a few words.', 600).min(3, 'Say why, in a few words.'),
+});
+
+/** What letting a bucket go takes. */
+export type ReleaseBatchInput = z.output<typeof releaseBatchInput>;

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { known, lines, onePicture, saidLine } from '@/lib/commissions/input/atoms';
-import { signatureFields } from '@/lib/commissions/input/signature';
+import { signatureFields, type SignatureInput } from '@/lib/commissions/input/signature';
 import { placeNames, places } from '@/lib/commissions/rules/colours/places';
 import { approvalWays } from '@/lib/commissions/rules/words';
 import { dayInput } from '@/lib/dates/input';
@@ -132,6 +132,9 @@ const spotAt = z
   .optional()
   .transform((text) => (text === undefined || text === '' ? null : Math.min(1000, Number(text))));
 
+const roundSigned = z.object(signatureFields).partial();
+const roundSignature = roundSigned.shape;
+
 /** The form that asks for changes: up to four spots with words, words alone, and what a round costs. */
 export const askForChangesInput = z
   .strictObject({
@@ -149,6 +152,8 @@ export const askForChangesInput = z
     how: z.enum(approvalWays).optional(),
     /** Ticked: what the further round costs is agreed. */
     agreesFee: z.enum(['yes', 'no']).optional(),
+    /** The name under what the further round costs, where it is asked before the gallery. */
+    ...roundSignature,
   })
   .transform((form) => {
     const { requestKey: key, commissionId: of, shownId, words, askedBy, how, agreesFee } = form;
@@ -162,8 +167,19 @@ export const askForChangesInput = z
       ...{ requestKey: key, commissionId: of, shownId, what: form.what },
       ...{ contentSha256: form.contentSha256, words, spots, askedBy, how },
       agreesFee: agreesFee === 'yes',
+      signature: signatureOf(form),
     };
   });
+
+function signatureOf({
+  signedName,
+  signedCapacity = '',
+  signedAs,
+  drawing = '',
+}: z.output<typeof roundSigned>): SignatureInput | null {
+  if (signedAs === undefined || signedName === undefined) return null;
+  return { signedName, signedCapacity, signedAs, drawing };
+}
 
 function spotOf(words: string | undefined, x: number | null, y: number | null) {
   const isMarked = x !== null && y !== null;

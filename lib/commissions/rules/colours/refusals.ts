@@ -7,6 +7,7 @@ export type ColoursRefusalFacts = {
   twin_not_given: unknown;
   not_seen_in_hand: unknown;
   round_costs: { readonly round: number; readonly feeCents: Cents };
+  round_not_signed: { readonly round: number };
   nothing_asked: unknown;
   given_already: unknown;
   not_approved_yet: unknown;
@@ -14,6 +15,7 @@ export type ColoursRefusalFacts = {
   unknown_batch: unknown;
   batch_reserved: { readonly number: number };
   batch_number_taken: unknown;
+  batch_kept_for_nobody: unknown;
   unknown_body: unknown;
 };
 
@@ -27,6 +29,8 @@ export const coloursSentences: Sentences<ColoursRefusalFacts> = {
     'Say that the tile was looked at in the hand, in daylight and in the room. A picture is no colour.',
   round_costs: ({ round, feeCents }) =>
     `This is round ${round} of changes and costs ${formatCents(feeCents)}. Tick that it is agreed, and send it once more.`,
+  round_not_signed: ({ round }) =>
+    `Round ${round} becomes a change order. Have it signed here, or say that it was signed on paper.`,
   nothing_asked: () => 'Say what is to change: mark a spot, or write it in words.',
   given_already: () => 'The twin was given already.',
   not_approved_yet: () =>
@@ -36,5 +40,6 @@ export const coloursSentences: Sentences<ColoursRefusalFacts> = {
   unknown_batch: () => 'There is no such bucket of glaze. Write it down first.',
   batch_reserved: ({ number }) => `This bucket is kept for commission ${number}.`,
   batch_number_taken: () => 'There is a bucket of that number already.',
+  batch_kept_for_nobody: () => 'This bucket is kept for nobody; anybody may have it.',
   unknown_body: () => 'There is no such clay body. Write it down in the settings first.',
 };

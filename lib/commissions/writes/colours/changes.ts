@@ -14,6 +14,7 @@ import {
   type AnyRefusal,
   type FoundCommission,
 } from '@/lib/commissions/writes/carry-out';
+import { readySignature, type ReadySignature } from '@/lib/commissions/writes/signature';
 import { dateFromDay } from '@/lib/dates/rules';
 import type { Cents } from '@/lib/money/rules';
 import type { Tx } from '@/lib/platform/db/transaction';
@@ -34,35 +35,42 @@ export type ChangesToAsk = {
   askedBy: string;
   how: ApprovalWay;
   agreesFee: boolean;
+  /** The name under what a further round costs, as it was given; on their page their typed name. */
+  signature?: ReadySignature | null | undefined;
   device: string;
 };
 
 /**
  * Asks for changes instead of saying yes: by marking spots, in words, or both. A round beyond those
  * included has its price, which is told before and agreed to in the same form; once there is an
- * agreement it becomes a change order, signed by that form.
+ * agreement it becomes a change order, signed by that form: by their typed name on their page, and
+ * before the gallery as it is signed there.
  *
  * @param device what their browser says it is
- * @returns refuses, in this order: not allowed, a key used for something else, unknown, ended
- *   early, handed over, nothing shown of that letter, another content, approved already, a sketch
- *   that was shown since, nothing asked, a price that is not agreed to
+ * @returns refuses, in this order: not allowed, a signature that cannot be read, a key used for
+ *   something else, unknown, ended early, handed over, nothing shown of that letter, another content,
+ *   approved already, a sketch that was shown since, nothing asked, a price that is not agreed to, a
+ *   change order that nobody signs
  */
 export async function askForChanges(
   doer: AnyDoer,
   input: AskForChangesInput,
   device = '',
 ): Promise<Result<ChangesAsked, AnyRefusal>> {
-  const { requestKey, how, ...asked } = input;
+  const { requestKey, how, signature, ...asked } = input;
   const { commissionId } = asked;
+  const ready = signature ? await readySignature(signature) : ok(null);
+  if (!ready.ok) return ready;
   const command = {
     name: 'askForChanges',
     permission: 'commissions.write',
     key: requestKey,
-    input: { ...asked, how },
+    input: { ...asked, how, signedAs: signature?.signedAs ?? null },
     onTheirPage: { commissionId },
   } as const;
   const way = isAtPage(doer) ? ('on_their_page' as const) : (how ?? 'in_person');
-  return carryOut(doer, command, (tx) => addChangesAsked(tx, doer, { ...asked, how: way, device }));
+  const said = { ...asked, how: way, signature: ready.value, device };
+  return carryOut(doer, command, (tx) => addChangesAsked(tx, doer, said));
 }
 
 /** The step of {@link askForChanges}: joins the caller's transaction, asks nobody for leave. */
@@ -77,16 +85,37 @@ export async function addChangesAsked(
   const refusal = refusalToAsk(found.value, shown, asked);
   if (refusal || !shown) return refuse(refusal ?? { code: 'nothing_shown' });
   const rounds = await roundOf(tx, found.value, { shown, asked });
-  const { next: round, feeCents } = rounds ?? { next: null, feeCents: 0n };
-  const costs = round !== null && feeCents > 0n;
-  if (costs && !asked.agreesFee) return refuse({ code: 'round_costs', round, feeCents });
+  const charge = decideCharge(doer, asked, {
+    rounds,
+    isAgreed: found.value.facts.agreement !== null,
+  });
+  if (!charge.ok) return charge;
   const id = await keep(tx, doer, { found: found.value, asked, rounds });
-  if (costs && found.value.facts.agreement) {
-    const extra = await chargeRound(tx, doer, { asked, id, round, feeCents });
+  if (charge.value) {
+    const extra = await chargeRound(tx, doer, { asked, id, ...charge.value });
     if (!extra.ok) return extra;
   }
+  const { next: round, feeCents } = rounds ?? { next: null, feeCents: 0n };
   await tellAsked(tx, doer, { asked, label: shown.label, round, feeCents });
   return ok({ round, feeCents: feeCents.toString(), commissionNumber: found.value.number });
+}
+
+type Charge = { round: number; feeCents: Cents; signature: ReadySignature };
+
+/** What becomes a change order of it: nothing while it is included, or before anything is agreed. */
+function decideCharge(
+  doer: AnyDoer,
+  asked: ChangesToAsk,
+  { rounds, isAgreed }: { rounds: Rounds | null; isAgreed: boolean },
+): Result<Charge | null, CommissionRefusal> {
+  if (!rounds || rounds.feeCents <= 0n) return ok(null);
+  const { next: round, feeCents } = rounds;
+  if (!asked.agreesFee) return refuse({ code: 'round_costs', round, feeCents });
+  if (!isAgreed) return ok(null);
+  const signature = signatureUnder(doer, asked);
+  return signature
+    ? ok({ round, feeCents, signature })
+    : refuse({ code: 'round_not_signed', round });
 }
 
 async function tellAsked(
@@ -142,16 +171,16 @@ async function keep(tx: Tx, doer: AnyDoer, { found, asked, rounds }: Kept): Prom
   return id;
 }
 
-async function chargeRound(
-  tx: Tx,
-  doer: AnyDoer,
-  charged: { asked: ChangesToAsk; id: string; round: number; feeCents: Cents },
-) {
-  const { asked, id, round, feeCents } = charged;
+/** On their own page they type their name; before the gallery it is signed as they sign there. */
+function signatureUnder(doer: AnyDoer, asked: ChangesToAsk): ReadySignature | null {
+  if (!isAtPage(doer)) return asked.signature ?? null;
   const name = { signedName: asked.askedBy, signedCapacity: '' };
-  return addSignedExtraRound(tx, doer, {
-    ...{ commissionId: asked.commissionId, changeAskedId: id, device: asked.device },
-    ...{ round, feeCents },
-    signature: { ...name, signedAs: 'typed', drawing: null },
-  });
+  return { ...name, signedAs: 'typed', drawing: null };
+}
+
+type Charged = Charge & { asked: ChangesToAsk; id: string };
+
+async function chargeRound(tx: Tx, doer: AnyDoer, { asked, id, ...round }: Charged) {
+  const { commissionId, device } = asked;
+  return addSignedExtraRound(tx, doer, { commissionId, changeAskedId: id, device, ...round });
 }

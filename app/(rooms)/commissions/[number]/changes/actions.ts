@@ -31,7 +31,8 @@ export const noteChanges = formAction(
   'commissions.write',
   askForChangesInput,
   async (doer, input) => {
-    const asked = await askForChanges(doer, input);
+    const device = deviceWords((await headers()).get('user-agent') ?? '');
+    const asked = await askForChanges(doer, input, device);
     if (!asked.ok) return refused(commissionRefusalMessage(asked.refusal));
     revalidatePath('/', 'layout');
     redirect(sheetHref(asked.value.commissionNumber, 'changes'));

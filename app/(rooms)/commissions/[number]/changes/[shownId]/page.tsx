@@ -5,6 +5,7 @@ import { Field } from '@/app/ui/form/field';
 import { FormFrame } from '@/app/ui/form/form-frame';
 import { RequestKey } from '@/app/ui/form/request-key';
 import { Notice } from '@/app/ui/page/notice';
+import { SignatureFields } from '@/app/ui/signature/signature-fields';
 import { SpotMarker } from '@/app/ui/spots/spot-marker';
 import { requireActor } from '@/lib/access/reads';
 import { spotsMost } from '@/lib/commissions/input/colours/showing';
@@ -64,6 +65,13 @@ export default async function ChangesPage({ params }: ChangesPageProps) {
             kind="tick"
             legend="The further round"
             options={[{ value: 'yes', label: `They agreed to pay ${fee} for it` }]}
+          />
+        ) : null}
+        {fee && sheet.agreement ? (
+          <SignatureFields
+            name={sheet.collector.name}
+            onPaper
+            under="Whoever agrees to the price, as they sign. It becomes a change order."
           />
         ) : null}
         <SubmitButton>Write the changes down</SubmitButton>
