@@ -66,8 +66,8 @@ test('a maker writes a request down on a telephone, with what they were told and
 });
 
 test('it waits for the gallery, and the owner writes down what was agreed', async () => {
-  expect(await nextSentence(maker)).toContain('agree on the price and the day.');
-  expect(await maker.getByRole('link', { name: 'Write down what was agreed' }).count()).toBe(0);
+  expect(await nextSentence(maker)).toContain('propose a price and a day.');
+  expect(await maker.getByRole('link', { name: 'Write a proposal' }).count()).toBe(0);
 
   await owner.goto(sheet);
   await owner.getByRole('link', { name: 'Write down what was agreed' }).first().click();
@@ -89,6 +89,11 @@ async function showAndApprove(page: Page, what: 'sketch' | 'tile') {
   await page.getByRole('button', { name: 'Put it on the sheet' }).click();
   await page.waitForURL(/done=(sketch|colours)/);
   const label = what === 'sketch' ? 'sketch A' : 'tile 1';
+  if (what === 'tile') {
+    await page.getByRole('link', { name: 'Give the twin of tile 1' }).first().click();
+    await page.getByRole('button', { name: 'The twin is with them' }).click();
+    await page.waitForURL(/done=given/);
+  }
   await page
     .getByRole('link', { name: `Write down the yes to ${label}` })
     .first()

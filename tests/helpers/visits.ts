@@ -5,14 +5,21 @@ import { z } from 'zod';
 import { root } from './server';
 import { sources } from './source';
 
-/** Addresses that a stranger may ask for. */
-const openToAll = /^\/(sign-in|first-run|api\/auth)(\/|$)/;
+/** Addresses that a stranger may ask for; below /c the secret in the address is the door. */
+const openToAll = /^\/(sign-in|first-run|api\/auth|c)(\/|$)/;
 
 /** One address for every page and route of the product, with something in place of its blanks. */
 export function closedAddresses(): string[] {
   return sources(['app'], /\/(page\.tsx|route\.ts)$/)
     .map(({ path }) => addressOf(path))
     .filter((path) => !openToAll.test(path));
+}
+
+/** One address for every page and file below a secret that was never given out. */
+export function madeUpPages(): string[] {
+  return sources(['app/c'], /\/(page\.tsx|route\.ts)$/)
+    .map(({ path }) => addressOf(path))
+    .map((path) => path.replace('/c/1', `/c/${'A'.repeat(43)}`));
 }
 
 function addressOf(path: string): string {

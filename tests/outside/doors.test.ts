@@ -1,6 +1,13 @@
 import { expect, inject, test } from 'vitest';
 import { askOutside } from '../helpers/launches';
-import { builtActions, closedAddresses, cookieOf, showsInsides, visit } from '../helpers/visits';
+import {
+  builtActions,
+  closedAddresses,
+  cookieOf,
+  madeUpPages,
+  showsInsides,
+  visit,
+} from '../helpers/visits';
 
 const forged = { cookie: 'next-auth.session-token=eyJhbGciOiJkaXIifQ..made.up.here' };
 
@@ -22,12 +29,18 @@ test.each(closedAddresses())('%s knows a made-up session from a real one', async
   expect(isLed || [401, 403, 404].includes(answer.status), `${answer.status}`).toBe(true);
 });
 
+test.each(madeUpPages())('%s opens nothing: its secret was never given out', async (path) => {
+  const answer = await visit(path);
+  expect(answer.status).toBe(404);
+  expect(await answer.text()).not.toMatch(/commission \d|\$\d/i);
+});
+
 test('no action writes anything for a stranger, or for a made-up session', async () => {
   const before = await everyCount();
   for (const { id, page } of builtActions()) {
     const how = { method: 'POST', body: '[{}]' };
     const stranger = await visit(page, { ...how, headers: { 'next-action': id } });
-    const known = /^\/(sign-in|first-run)/.test(page);
+    const known = /^\/(sign-in|first-run|c\/)/.test(page);
     if (!known) expect([page, stranger.status]).toEqual([page, 303]);
     const made = await visit(page, { ...how, headers: { ...forged, 'next-action': id } });
     expect(showsInsides(await made.text()), page).toBe(false);
