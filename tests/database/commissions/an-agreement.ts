@@ -4,6 +4,7 @@ import {
   offerChangeInput,
   signAgreementInput,
   type SignAgreementInput,
+  type SignChangeOrderInput,
 } from '@/lib/commissions/input/agreement/agreement';
 import { writeProposalInput } from '@/lib/commissions/input/proposal/proposal';
 import { readAgreementPaper } from '@/lib/commissions/reads/agreement/paper';
@@ -118,18 +119,21 @@ export async function changeOffered(
 }
 
 /** The form that signs a change order. */
-export async function changeToSign(commissionId: string, changeOrderId: string) {
+export async function changeToSign(
+  commissionId: string,
+  changeOrderId: string,
+): Promise<SignChangeOrderInput> {
   const { contentSha256 } = await db().changeOrder.findUniqueOrThrow({
     where: { id: changeOrderId },
   });
   return {
     ...{ requestKey: randomUUID(), commissionId, changeOrderId, contentSha256 },
-    ...{ signedName: 'Marit Oland', signedCapacity: '', signedAs: 'typed' as const, drawing: '' },
+    ...{ signedName: 'Marit Oland', signedCapacity: '', signedAs: 'typed', drawing: '' },
   };
 }
 
 /** Signs a change order. */
-export async function signChange(doer: AnyDoer, form: Awaited<ReturnType<typeof changeToSign>>) {
+export async function signChange(doer: AnyDoer, form: SignChangeOrderInput) {
   return signChangeOrder(doer, form);
 }
 

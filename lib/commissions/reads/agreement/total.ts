@@ -55,10 +55,10 @@ export async function readAgreedLines(
   return { lines: withoutDebts(changes.reduce(withChange, original)), taxPlaceId, taxAs };
 }
 
-function withChange(
-  lines: CommissionLine[],
-  { kind, priceCents }: { kind: CommissionLine['kind']; priceCents: Cents },
-): CommissionLine[] {
+/** So much more, or less, of one kind of line; cents before tax. */
+export type MoreAsked = { readonly kind: CommissionLine['kind']; readonly priceCents: Cents };
+
+function withChange(lines: CommissionLine[], { kind, priceCents }: MoreAsked): CommissionLine[] {
   if (priceCents === 0n) return lines;
   const at = lines.findIndex((line) => line.kind === kind);
   if (at < 0) return [...lines, { kind, words: lineWords[kind], amountCents: priceCents }];
@@ -82,11 +82,11 @@ function withoutDebts(lines: readonly CommissionLine[]): CommissionLine[] {
 export async function readTotal(
   from: Prisma.TransactionClient,
   commissionId: string,
-  { on, roundBy, moreCents = 0n }: { on: Day; roundBy: RoundBy; moreCents?: Cents },
+  { on, roundBy, more }: { on: Day; roundBy: RoundBy; more?: MoreAsked },
 ): Promise<CommissionTotal | null> {
   const agreed = await readAgreedLines(from, commissionId);
   if (!agreed) return null;
-  const lines = withoutDebts(withChange(agreed.lines, { kind: 'work', priceCents: moreCents }));
+  const lines = more ? withoutDebts(withChange(agreed.lines, more)) : agreed.lines;
   const { taxPlaceId, taxAs } = agreed;
   const asked = lines.map(({ kind, amountCents: cents }) => ({ kind, cents }));
   const tax = await readCommissionTax(from, asked, { taxPlaceId, on, taxAs, roundBy });
@@ -94,14 +94,14 @@ export async function readTotal(
   return { lines, priceCents, tax, totalCents: priceCents + tax.taxCents };
 }
 
-/** What a commission would come to with so much more, or less, of work; in cents, tax included. */
+/** What a commission would come to with one more change; in cents, tax included. */
 export async function readCommissionTotal(
   from: Prisma.TransactionClient,
   found: { id: string; today: Day; gallery: { roundTaxBy: RoundBy } },
-  moreCents: Cents,
+  more: MoreAsked,
 ): Promise<Cents> {
   const roundBy = found.gallery.roundTaxBy;
-  const total = await readTotal(from, found.id, { on: found.today, roundBy, moreCents });
+  const total = await readTotal(from, found.id, { on: found.today, roundBy, more });
   invariant(total, 'Only what is agreed is changed.');
   return total.totalCents;
 }

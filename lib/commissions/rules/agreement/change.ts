@@ -23,6 +23,12 @@ export type ChangeSaid = {
   readonly promisedAfter: Day | null;
 };
 
+/** What a change order says of the price and the day, as they stand when it is written. */
+export type ChangeFigures = Pick<
+  ChangeSaid,
+  'kind' | 'priceBeforeCents' | 'priceCents' | 'dueEvent' | 'promisedBefore' | 'promisedAfter'
+>;
+
 /**
  * A change order, word for word: what a name under it binds to. What a person wrote keeps its own
  * full stop and gets no second one.
@@ -35,10 +41,46 @@ export function changeBody(said: ChangeSaid, telling: { currency: Currency }): s
     `Asked for by ${stopped(said.askedBy)} The work: ${stopped(said.stage)}`,
     `What becomes: ${stopped(said.words)}`,
     ...(said.why === '' ? [] : [`Why: ${stopped(said.why)}`]),
-    ...priceSentences(said, (cents) => formatCents(cents, telling)),
-    promisedSentence(said),
+    ...figureSentences(said, telling),
     'It counts once it is signed; before that nothing changes.',
   ].join('\n');
+}
+
+/**
+ * Whether what a change order says of the price and the day is still true: another one that was
+ * signed since it was written makes it say what no longer is.
+ *
+ * @param body the change order, word for word
+ * @param now the same change beside the price and the day that are agreed now
+ */
+export function stillTrue(
+  body: string,
+  now: ChangeFigures,
+  telling: { currency: Currency },
+): boolean {
+  const lines = new Set(body.split('\n'));
+  return figureSentences(now, telling).every((sentence) => lines.has(sentence));
+}
+
+/**
+ * Why a change that takes off the price cannot be: nothing would be left of it, or less than was
+ * paid.
+ *
+ * @param totalCents what the whole would be, tax included
+ * @example 900.00 left of a whole of which 1,000.00 was paid: refused
+ */
+export function refusalToTakeOff(totalCents: Cents, paidCents: Cents): TakeOffRefusal | null {
+  if (totalCents <= 0n) return { code: 'change_leaves_nothing' };
+  return totalCents < paidCents ? { code: 'change_below_paid', totalCents, paidCents } : null;
+}
+
+/** See {@link refusalToTakeOff}. */
+export type TakeOffRefusal =
+  | { readonly code: 'change_leaves_nothing' }
+  | { readonly code: 'change_below_paid'; readonly totalCents: Cents; readonly paidCents: Cents };
+
+function figureSentences(said: ChangeFigures, telling: { currency: Currency }): string[] {
+  return [...priceSentences(said, (cents) => formatCents(cents, telling)), promisedSentence(said)];
 }
 
 /** A sentence with one full stop at its end, whatever was typed. */
@@ -47,7 +89,7 @@ function stopped(words: string): string {
   return /[.!?…]$/.test(bare) ? bare : `${bare}.`;
 }
 
-function priceSentences(said: ChangeSaid, money: (cents: Cents) => string): string[] {
+function priceSentences(said: ChangeFigures, money: (cents: Cents) => string): string[] {
   const { kind, priceBeforeCents, priceCents, dueEvent } = said;
   if (priceCents === 0n) return [`The price stays ${money(priceBeforeCents)}, before tax.`];
   const isLess = priceCents < 0n;
@@ -67,7 +109,7 @@ function dueSentence(isLess: boolean, dueEvent: PlanEvent | null): string {
   return dueEvent === null ? `It is paid with ${step}.` : `It falls due ${eventWords[dueEvent]}.`;
 }
 
-function promisedSentence({ promisedBefore, promisedAfter }: ChangeSaid): string {
+function promisedSentence({ promisedBefore, promisedAfter }: ChangeFigures): string {
   if (promisedAfter === null || promisedAfter === promisedBefore) {
     return promisedBefore === null
       ? 'No day is promised, as before.'

@@ -10,6 +10,8 @@ export type AgreementRefusalFacts = {
   change_signed_already: { readonly signedOn: Day };
   change_withdrawn: unknown;
   change_below_paid: { readonly totalCents: Cents; readonly paidCents: Cents };
+  change_leaves_nothing: unknown;
+  change_overtaken: unknown;
   change_day_is_past: { readonly on: Day };
   unknown_state: { readonly state: string };
   tax_rule_follows_already: { readonly fromOn: Day };
@@ -27,6 +29,10 @@ export const agreementSentences: Sentences<AgreementRefusalFacts> = {
   change_withdrawn: () => 'This change order was withdrawn. Nothing was signed.',
   change_below_paid: ({ totalCents, paidCents }) =>
     `With it the whole would be ${formatCents(totalCents)}, and ${formatCents(paidCents)} was paid. Give the difference back first.`,
+  change_leaves_nothing: () =>
+    'With it nothing would be left of the price. End the commission instead, or take off less.',
+  change_overtaken: () =>
+    'Another change was signed since it was written, so its price or its day is no longer what it says. It has to be withdrawn and written once more.',
   change_day_is_past: ({ on }) => `${formatDay(on, 'long')} is past. Promise a day to come.`,
   unknown_state: ({ state }) =>
     `No place in ${state} is kept yet. Write down a place there first, under Sales tax.`,

@@ -5,7 +5,7 @@ import type {
   SignChangeOrderInput,
 } from '@/lib/commissions/input/agreement/agreement';
 import { readCommissionTotal } from '@/lib/commissions/reads/agreement/total';
-import { changeBody } from '@/lib/commissions/rules/agreement/change';
+import { changeBody, refusalToTakeOff, stillTrue } from '@/lib/commissions/rules/agreement/change';
 import { paidCents, type PlanEvent } from '@/lib/commissions/rules/facts';
 import { standing } from '@/lib/commissions/rules/course/standing';
 import { standingSentence } from '@/lib/commissions/rules/course/sentences';
@@ -49,7 +49,8 @@ export type ChangeToOffer = {
  * Writes a change order down; it counts once it is signed.
  *
  * @returns refuses, in this order: not allowed, a key used for something else, unknown, ended early,
- *   handed over, not agreed yet, a promised day that is past, a whole below what was paid
+ *   handed over, not agreed yet, a promised day that is past, a whole of nothing, a whole below what
+ *   was paid
  */
 export async function offerChange(
   doer: Doer,
@@ -71,7 +72,7 @@ export async function addChange(
   doer: AnyDoer,
   change: ChangeToOffer,
 ): Promise<Result<ChangeActed, CommissionRefusal>> {
-  const { commissionId, priceCents, promisedAfter } = change;
+  const { commissionId, promisedAfter } = change;
   const found = await findOpen(tx, doer, commissionId);
   if (!found.ok) return found;
   const { facts, today, number: commissionNumber } = found.value;
@@ -79,7 +80,7 @@ export async function addChange(
   if (promisedAfter !== null && promisedAfter < today) {
     return refuse({ code: 'change_day_is_past', on: promisedAfter });
   }
-  const below = await belowPaid(tx, found.value, priceCents);
+  const below = await refusalToLess(tx, found.value, change);
   if (below) return refuse(below);
   const number = facts.changeOrders.length + 1;
   const body = await bodyOf(tx, found.value, { change, number });
@@ -96,21 +97,19 @@ export async function addChange(
     select: { id: true },
   });
   const did = `wrote change order ${number}`;
-  await tellHistory(tx, doer, { commissionId, did, facts: { name: change.words, priceCents } });
+  const told = { name: change.words, priceCents: change.priceCents };
+  await tellHistory(tx, doer, { commissionId, did, facts: told });
   return ok({ changeOrderId: id, number, commissionNumber });
 }
 
-async function belowPaid(
+async function refusalToLess(
   tx: Tx,
   found: FoundCommission,
-  priceCents: Cents,
+  { kind, priceCents }: Pick<ChangeToOffer, 'kind' | 'priceCents'>,
 ): Promise<CommissionRefusal | null> {
   if (priceCents >= 0n) return null;
-  const totalCents = await readCommissionTotal(tx, found, priceCents);
-  const paid = paidCents(found.facts);
-  return totalCents < paid || totalCents <= 0n
-    ? { code: 'change_below_paid', totalCents, paidCents: paid }
-    : null;
+  const totalCents = await readCommissionTotal(tx, found, { kind, priceCents });
+  return refusalToTakeOff(totalCents, paidCents(found.facts));
 }
 
 function stageOf({ facts, today, gallery }: FoundCommission): string {
@@ -153,7 +152,8 @@ export type ChangeToSign = {
  * @param device what their browser says it is; empty for a paper
  * @returns refuses, in this order: not allowed, a signature that cannot be read, a key used for
  *   something else, unknown, ended early, handed over, no such change, withdrawn, signed already,
- *   other words than were looked at, a whole below what was paid
+ *   other words than were looked at, a price or a day that another change has moved since, a whole
+ *   of nothing, a whole below what was paid
  */
 export async function signChangeOrder(
   doer: AnyDoer,
@@ -191,7 +191,8 @@ export async function addSignedChange(
     return refuse({ code: 'change_signed_already', signedOn: dayFromDate(order.signed.signedOn) });
   }
   if (order.contentSha256 !== contentSha256) return refuse({ code: 'paper_changed' });
-  const below = await belowPaid(tx, found.value, order.priceCents);
+  if (!isStillTrue(found.value, order)) return refuse({ code: 'change_overtaken' });
+  const below = await refusalToLess(tx, found.value, order);
   if (below) return refuse(below);
 
   const statement = 'I have read this change order and sign it.';
@@ -208,14 +209,29 @@ export async function addSignedChange(
   return ok({ changeOrderId, number, commissionNumber: found.value.number });
 }
 
+/** Beside the price and the day that are agreed at this moment. */
+function isStillTrue(
+  { facts, gallery }: FoundCommission,
+  order: NonNullable<Awaited<ReturnType<typeof findChange>>>,
+): boolean {
+  const { agreement } = facts;
+  if (!agreement) return false;
+  const { body, kind, priceCents, dueEvent } = order;
+  const now = {
+    ...{ kind, priceCents, dueEvent, priceBeforeCents: agreement.priceCents },
+    promisedBefore: agreement.promisedOn,
+    promisedAfter: order.promisedAfter && dayFromDate(order.promisedAfter),
+  };
+  return stillTrue(body, now, { currency: currencyNamed(gallery.currency) });
+}
+
 /** A change order of a commission as a command finds it; null for none. */
 export async function findChange(tx: Tx, commissionId: string, id: string) {
   return tx.changeOrder.findFirst({
     where: { id, commissionId },
     select: {
-      number: true,
-      priceCents: true,
-      contentSha256: true,
+      ...{ number: true, kind: true, priceCents: true, dueEvent: true, promisedAfter: true },
+      ...{ body: true, contentSha256: true },
       signed: { select: { signedOn: true } },
       withdrawn: { select: { at: true } },
     },

@@ -1,5 +1,10 @@
-import { expect, test } from 'vitest';
-import { changeBody, type ChangeSaid } from '@/lib/commissions/rules/agreement/change';
+import { describe, expect, test } from 'vitest';
+import {
+  changeBody,
+  refusalToTakeOff,
+  stillTrue,
+  type ChangeSaid,
+} from '@/lib/commissions/rules/agreement/change';
 
 const telling = { currency: 'USD' } as const;
 const said: ChangeSaid = {
@@ -103,4 +108,32 @@ test('no sentence ends in two full stops', () => {
   const words = 'A darker sky.';
   const body = changeBody({ ...said, words, why: 'They saw the tile.' }, telling);
   expect(body).not.toContain('..');
+});
+
+describe('whether a change order is still true', () => {
+  const body = changeBody(said, telling);
+  test.each([
+    ['nothing was signed since', {}, true],
+    ['the price has moved', { priceBeforeCents: 930_000n }, false],
+    ['the day has moved', { promisedBefore: '2027-05-14' }, false],
+    ['a day was promised only since', { promisedBefore: null }, false],
+  ] as const)('%s: %s', (_what, change, isTrue) => {
+    expect(stillTrue(body, { ...said, ...change }, telling)).toBe(isTrue);
+  });
+
+  test('one that costs nothing says what the price is, and that is no longer so either', () => {
+    const free = changeBody({ ...said, priceCents: 0n }, telling);
+    const later = { ...said, priceCents: 0n, priceBeforeCents: 930_000n };
+    expect(stillTrue(free, later, telling)).toBe(false);
+  });
+});
+
+test.each([
+  ['more than was paid is left', 1_000n, 999n, null],
+  ['just what was paid is left', 1_000n, 1_000n, null],
+  ['a cent less than was paid', 1_000n, 1_001n, 'change_below_paid'],
+  ['nothing is left, and nothing was paid', 0n, 0n, 'change_leaves_nothing'],
+  ['less than nothing', -1n, 0n, 'change_leaves_nothing'],
+] as const)('taking off: %s', (_what, totalCents, paidCents, code) => {
+  expect(refusalToTakeOff(totalCents, paidCents)?.code ?? null).toBe(code);
 });
