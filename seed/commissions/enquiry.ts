@@ -5,8 +5,8 @@ import { addDays, instantOf, type Day } from '@/lib/dates/rules';
 import { inTransaction } from '@/lib/platform/db/transaction';
 import { invariant } from '@/lib/platform/invariant';
 import { ok } from '@/lib/platform/result';
-import { gallery } from '../scenario/gallery';
-import type { SetUp } from '../set-up';
+import { gallery } from '@/seed/scenario/gallery';
+import type { SetUp } from '@/seed/set-up';
 
 /** The studio's clays, invented: one for the weather, one for indoors, one nobody measured. */
 const bodies: readonly BodyFields[] = [

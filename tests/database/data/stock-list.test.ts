@@ -36,7 +36,7 @@ async function begunList(lines: number) {
 }
 
 const skus = () => sql('select 1 from "Sku"');
-const told = (loadId: string) => findLoad(gallery.gallery.actor, loadId, new Date());
+const told = (loadId: string) => findLoad(gallery.gallery.actor, loadId, gallery.gallery.at);
 
 test('a stock list is brought in under the eyes of the gallery, and told when it is', async () => {
   const agreed = await begunList(3);

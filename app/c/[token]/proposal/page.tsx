@@ -18,7 +18,6 @@ import { openPage, type OpenPage, type TokenParams } from '../../open-page';
 import { Kept } from '../../parts/kept';
 import { ByThisAddress, TheirAct } from '../../parts/their-act';
 import { sayToProposal } from '../actions';
-import css from '../../page.module.css';
 
 export const metadata: Metadata = { title: 'The proposal' };
 

@@ -2,7 +2,7 @@ import 'server-only';
 import { randomBytes } from 'node:crypto';
 import type { Doer } from '@/lib/access/rules';
 import type { MakeLinkInput, WithdrawLinkInput } from '@/lib/commissions/input/page/link';
-import { tokenSha256, type OpenLink } from '@/lib/commissions/reads/page/open-link';
+import { tokenSha256 } from '@/lib/commissions/reads/page/open-link';
 import { runsOutAt } from '@/lib/commissions/rules/page/link';
 import type { CommissionRefusal } from '@/lib/commissions/rules/refusals';
 import {
@@ -11,7 +11,6 @@ import {
   tellHistory,
   type AnyRefusal,
 } from '@/lib/commissions/writes/carry-out';
-import { db } from '@/lib/platform/db/client';
 import { newId } from '@/lib/platform/new-id';
 import type { Tx } from '@/lib/platform/db/transaction';
 import { ok, refuse, type Result } from '@/lib/platform/result';
