@@ -1,6 +1,7 @@
 import 'server-only';
 import type { Prisma } from '@/generated/prisma/client';
 import { readCommissionTax } from '@/lib/commissions/reads/agreement/tax';
+import { linesWith, type MoreAsked } from '@/lib/commissions/rules/agreement/lines';
 import type { CommissionTax } from '@/lib/commissions/rules/agreement/tax';
 import type { CommissionLine } from '@/lib/commissions/rules/proposal/lines';
 import { lineWords } from '@/lib/commissions/rules/proposal/lines';
@@ -52,30 +53,7 @@ export async function readAgreedLines(
     select: { kind: true, priceCents: true },
     orderBy: { number: 'asc' },
   });
-  return { lines: withoutDebts(changes.reduce(withChange, original)), taxPlaceId, taxAs };
-}
-
-/** So much more, or less, of one kind of line; cents before tax. */
-export type MoreAsked = { readonly kind: CommissionLine['kind']; readonly priceCents: Cents };
-
-function withChange(lines: CommissionLine[], { kind, priceCents }: MoreAsked): CommissionLine[] {
-  if (priceCents === 0n) return lines;
-  const at = lines.findIndex((line) => line.kind === kind);
-  if (at < 0) return [...lines, { kind, words: lineWords[kind], amountCents: priceCents }];
-  return lines.map((line, place) =>
-    place === at ? { ...line, amountCents: line.amountCents + priceCents } : line,
-  );
-}
-
-/** No line stands below nothing: what a change took off beyond its own line comes off the others. */
-function withoutDebts(lines: readonly CommissionLine[]): CommissionLine[] {
-  let debt = sumCents(lines.map(({ amountCents }) => (amountCents < 0n ? amountCents : 0n)));
-  return lines.flatMap((line) => {
-    if (line.amountCents < 0n) return [];
-    const taken = -debt < line.amountCents ? -debt : line.amountCents;
-    debt += taken;
-    return [{ ...line, amountCents: line.amountCents - taken }];
-  });
+  return { lines: linesWith(original, changes), taxPlaceId, taxAs };
 }
 
 /** The whole of a commission at the rates and treatments of a day; null while nothing is agreed. */
@@ -86,7 +64,7 @@ export async function readTotal(
 ): Promise<CommissionTotal | null> {
   const agreed = await readAgreedLines(from, commissionId);
   if (!agreed) return null;
-  const lines = more ? withoutDebts(withChange(agreed.lines, more)) : agreed.lines;
+  const lines = more ? linesWith(agreed.lines, [more]) : agreed.lines;
   const { taxPlaceId, taxAs } = agreed;
   const asked = lines.map(({ kind, amountCents: cents }) => ({ kind, cents }));
   const tax = await readCommissionTax(from, asked, { taxPlaceId, on, taxAs, roundBy });
