@@ -31,7 +31,7 @@ export async function handOverPdf(
     else writeToFillIn(paper, facts);
     if (handed?.signature) writeSignature(paper, handed.signature, { drawing, gallery });
     else writeSignLines(paper, ['For the gallery, and the day', 'Whoever takes it, and the day']);
-    if (handed) writeHashFoot(paper, handed.contentSha256);
+    if (handed?.contentSha256) writeHashFoot(paper, handed.contentSha256);
   };
   return makePaper(`Hand-over: ${work}`, gallery, write, fullPageOf(gallery));
 }

@@ -57,12 +57,18 @@ export function AgreementLines(props: AgreementLinesProps) {
         </span>
       }
     >
-      <Proposed here={here} proposals={proposals} />
+      {agreement ? <Proposed here={here} proposals={proposals} /> : null}
       {agreement ? (
         <Agreed sheet={sheet} agreement={agreement} changes={changes} />
       ) : (
         <p className={css['quiet']}>Nothing is agreed yet.</p>
       )}
+      {sheet.handOver ? (
+        <p>
+          <Link href={`/commissions/${sheet.number}/hand-over/pdf`}>The hand-over</Link>, signed by{' '}
+          {sheet.handOver.signedBy}.
+        </p>
+      ) : null}
       {tax ? <TaxCautions looked={tax} /> : null}
     </Section>
   );

@@ -1,8 +1,7 @@
 import 'server-only';
 import { assertAllowed } from '@/lib/access/reads';
 import type { Actor } from '@/lib/access/rules';
-import { sha256Of } from '@/lib/commissions/reads/content';
-import { handOverBody, type HandOverFacts } from '@/lib/commissions/rules/agreement/hand-over';
+import { handOverNote, type HandOverFacts } from '@/lib/commissions/rules/agreement/hand-over';
 import { dayFromDate, type Day } from '@/lib/dates/rules';
 import { db } from '@/lib/platform/db/client';
 import { signatureOf, signatureSelect, type SignatureShown } from './agreements';
@@ -16,8 +15,8 @@ export type HandOverPaper = {
     handedOn: Day;
     signedBy: string;
     body: string;
-    contentSha256: string;
-    /** Null where it was handed over without one. */
+    /** Null, as the signature, where it was handed over without one. */
+    contentSha256: string | null;
     signature: SignatureShown | null;
   } | null;
 };
@@ -39,13 +38,13 @@ export async function findHandOverPaper(
   if (!row) return { facts, handed: null };
   const { signedBy, remarks, signature } = row;
   const handedOn = dayFromDate(row.handedOn);
-  const said = { ...facts, takenBy: signedBy, handedOn, remarks, careGiven: false };
-  const body = signature?.statement ?? handOverBody(said);
+  const said = { ...facts, takenBy: signedBy, handedOn, remarks };
+  const body = signature?.statement ?? handOverNote(said);
   return {
     facts,
     handed: {
       ...{ handedOn, signedBy, body },
-      contentSha256: signature?.contentSha256 ?? sha256Of(body),
+      contentSha256: signature?.contentSha256 ?? null,
       signature: signature && signatureOf(signature),
     },
   };

@@ -41,6 +41,23 @@ export function handOverBody(said: HandOverSaid): string {
   ].join('\n');
 }
 
+/**
+ * What is known of a hand-over that nobody signed here: it claims nothing that nobody wrote down.
+ *
+ * @example without remarks it does not say that there were none
+ */
+export function handOverNote(
+  said: Pick<HandOverSaid, 'commissionNumber' | 'title' | 'takenBy' | 'handedOn' | 'remarks'>,
+): string {
+  const { takenBy, handedOn, remarks } = said;
+  return [
+    `Hand-over of commission ${said.commissionNumber}: ${said.title}`,
+    `Taken by ${takenBy} on ${formatDay(handedOn, 'long')}.`,
+    ...(remarks.trim() === '' ? [] : [`Remarks: ${inOneLine(remarks)}`]),
+    'It was written down without a signature.',
+  ].join('\n');
+}
+
 function partsSentence(parts: number): string {
   return parts === 1 ? 'Handed over in one part.' : `Handed over: ${parts} parts, counted.`;
 }

@@ -1,7 +1,11 @@
 import { randomUUID } from 'node:crypto';
 import { expect, test } from 'vitest';
 import { signHandOverInput } from '@/lib/commissions/input/agreement/hand-over';
-import { handOverBody, type HandOverSaid } from '@/lib/commissions/rules/agreement/hand-over';
+import {
+  handOverBody,
+  handOverNote,
+  type HandOverSaid,
+} from '@/lib/commissions/rules/agreement/hand-over';
 
 const said: HandOverSaid = {
   ...{ commissionNumber: 12, title: 'Herons over kelp', collector: 'Marit Oland' },
@@ -26,6 +30,17 @@ test.each([
 test('what nobody knows is left out', () => {
   const body = handOverBody({ ...said, sizeWords: null, parts: null, fixings: ' ' });
   expect(body).not.toMatch(/null|parts|fixed|×/);
+});
+
+test('a hand-over that nobody signed claims nothing that nobody wrote down', () => {
+  expect(handOverNote(said)).toBe(
+    [
+      'Hand-over of commission 12: Herons over kelp',
+      'Taken by Ilse Oland on Friday 4 June 2027.',
+      'It was written down without a signature.',
+    ].join('\n'),
+  );
+  expect(handOverNote({ ...said, remarks: 'A chip' })).toContain('Remarks: A chip');
 });
 
 const form = {

@@ -4,6 +4,7 @@ import { Choice } from '@/app/ui/form/choice';
 import { Field } from '@/app/ui/form/field';
 import { FormFrame } from '@/app/ui/form/form-frame';
 import { RequestKey } from '@/app/ui/form/request-key';
+import { Section } from '@/app/ui/page/section';
 import { SignatureFields } from '@/app/ui/signature/signature-fields';
 import { requireActor } from '@/lib/access/reads';
 import { findHandOverPaper } from '@/lib/commissions/reads/agreement/hand-over-for';
@@ -26,30 +27,34 @@ export default async function HandOverPage({ params }: Readonly<{ params: SheetP
   const { money, telling } = sheet;
   return (
     <ActPage sheet={sheet} title="Hand it over" lead={<OwedWords sheet={sheet} />}>
-      <p>
-        <ButtonLink href={`/commissions/${sheet.number}/hand-over/pdf`} variant="quiet">
-          A paper to sign at the wall
-        </ButtonLink>
-      </p>
-      <FormFrame action={giveItOver} label="Hand it over">
-        <RequestKey />
-        <AboutCommission sheet={sheet} />
-        <LookedOver sheet={sheet} facts={facts} />
-        <GoesAnyway sheet={sheet} />
-        <SignatureFields
-          name={sheet.collector.name}
-          onPaper
-          under="Whoever takes the piece, as they sign."
-        />
-        <p>
-          From this day the piece is theirs, and only now it counts as earned. The tax is charged at
-          the rate of that day.
-          {money && money.owedCents > 0n
-            ? ` ${formatCents(money.owedCents, telling)} stays owed until it is paid.`
-            : ''}
-        </p>
-        <SubmitButton>Hand it over</SubmitButton>
-      </FormFrame>
+      <Section
+        title="Sign it here"
+        act={
+          <ButtonLink href={`/commissions/${sheet.number}/hand-over/pdf`} variant="quiet">
+            A paper to sign at the wall
+          </ButtonLink>
+        }
+      >
+        <FormFrame action={giveItOver} label="Hand it over">
+          <RequestKey />
+          <AboutCommission sheet={sheet} />
+          <LookedOver sheet={sheet} facts={facts} />
+          <GoesAnyway sheet={sheet} />
+          <SignatureFields
+            name={sheet.collector.name}
+            onPaper
+            under="Whoever takes the piece, as they sign."
+          />
+          <p>
+            From this day the piece is theirs, and only now it counts as earned. The tax is charged
+            at the rate of that day.
+            {money && money.owedCents > 0n
+              ? ` ${formatCents(money.owedCents, telling)} stays owed until it is paid.`
+              : ''}
+          </p>
+          <SubmitButton>Hand it over</SubmitButton>
+        </FormFrame>
+      </Section>
     </ActPage>
   );
 }
