@@ -10,6 +10,7 @@ import { ReachGallery } from '../parts/reach-gallery';
 import { readDecisions } from './decisions';
 import { TheirDays } from './their-days';
 import { TheirPapers } from './their-papers';
+import { TheirProgress } from './their-progress';
 import css from '../page.module.css';
 
 type TheirPageProps = Readonly<{
@@ -67,6 +68,7 @@ export default async function TheirPage({ params, searchParams }: TheirPageProps
           promised={promised ? { when: promised } : undefined}
         />
       </Section>
+      <TheirProgress page={page} />
       <TheirDays page={page} />
       <TheirPapers page={page} />
       <ReachGallery gallery={gallery} />

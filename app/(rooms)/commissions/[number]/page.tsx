@@ -5,21 +5,9 @@ import { Columns } from '@/app/ui/page/section';
 import { ButtonLink } from '@/app/ui/button/button';
 import { requireActor } from '@/lib/access/reads';
 import { isAllowed } from '@/lib/access/rules';
-import { listHistory, listRequestPictures } from '@/lib/commissions/reads/papers';
-import { listMoneyLines } from '@/lib/commissions/reads/payments';
-import {
-  agreementForCollector,
-  changeOrdersForCollector,
-} from '@/lib/commissions/reads/agreement/agreements';
-import { listShownWhole } from '@/lib/commissions/reads/colours/studio';
-import { listAnswers, listLinks, listMails } from '@/lib/commissions/reads/page/links';
-import { listProposals } from '@/lib/commissions/reads/proposal/proposals';
-import { now } from '@/lib/platform/clock';
 import type { Sheet } from '@/lib/commissions/reads/sheet';
 import { sureness } from '@/lib/commissions/rules/course/promise';
 import { dayWord } from '@/lib/commissions/rules/course/sentences';
-import { listAppointmentsOf } from '@/lib/installation/reads';
-import { listJobsOfCommission } from '@/lib/studio/reads';
 import type { JobStanding } from '@/lib/studio/reads/standing';
 import { formatDay } from '@/lib/dates/rules';
 import { doneSentence } from '../sheet-href';
@@ -30,10 +18,14 @@ import { JobLines } from './job-lines';
 import { MoneyLines } from './money-lines';
 import { NextStep } from './next-step';
 import { PageLines } from './page-lines';
+import { ProgressLines } from './progress-lines';
+import { ProposalLines } from './proposal/proposal-lines';
+import { readMoneyPapers, readPapers } from './read-papers';
 import { RequestLines } from './request-lines';
 import { readSheet, type SheetParams } from './read-sheet';
 import { SheetHead } from './sheet-head';
 import { ShownWall } from './shown-wall';
+import { TimeLines } from './time-lines';
 import css from '../commissions.module.css';
 
 type SheetPageProps = Readonly<{
@@ -50,25 +42,12 @@ export async function generateMetadata({ params }: SheetPageProps) {
 export default async function SheetPage({ params, searchParams }: SheetPageProps) {
   const actor = await requireActor('commissions.see');
   const sheet = await readSheet(actor, params);
-  const { id, telling, gallery, acts } = sheet;
-  const [shown, pictures, jobs, days, history, links, answers] = await Promise.all([
-    listShownWhole(actor, id),
-    listRequestPictures(actor, id),
-    listJobsOfCommission(actor, id, telling.today),
-    listAppointmentsOf(actor, id, gallery.timeZone),
-    listHistory(actor, id, telling),
-    listLinks(actor, id, now()),
-    listAnswers(actor, id),
+  const { gallery, acts } = sheet;
+  const [papers, money] = await Promise.all([
+    readPapers(actor, sheet),
+    readMoneyPapers(actor, sheet),
   ]);
-  const money = telling.seesMoney
-    ? await Promise.all([
-        listMoneyLines(actor, id),
-        listProposals(actor, id),
-        agreementForCollector(id),
-        changeOrdersForCollector(id),
-        listMails(actor, id),
-      ])
-    : null;
+  const { shown, jobs, days, time } = papers;
   const done = doneSentence((await searchParams).done);
   return (
     <>
@@ -85,17 +64,7 @@ export default async function SheetPage({ params, searchParams }: SheetPageProps
       </div>
       <NextStep sheet={sheet} shown={shown} days={days} roles={actor.roles} />
       <Standings sheet={sheet} />
-      {money ? (
-        <>
-          <MoneyLines sheet={sheet} lines={money[0]} />
-          <AgreementLines
-            sheet={sheet}
-            proposals={money[1]}
-            agreement={money[2]}
-            changes={money[3]}
-          />
-        </>
-      ) : null}
+      {money ? <MoneyPapers sheet={sheet} money={money} /> : null}
       <ShownWall sheet={sheet} shown={shown} />
       <Columns
         wide={
@@ -109,16 +78,34 @@ export default async function SheetPage({ params, searchParams }: SheetPageProps
           />
         }
       />
+      <ProgressLines sheet={sheet} progress={papers.progress} />
+      {time ? <TimeLines sheet={sheet} time={time} /> : null}
       <PageLines
         sheet={sheet}
-        links={links}
-        mails={money?.[4] ?? []}
-        answers={answers}
+        links={papers.links}
+        mails={money?.mails ?? []}
+        answers={papers.answers}
         may={{ open: acts.has('page'), offer: acts.has('days') }}
       />
-      <RequestLines sheet={sheet} pictures={pictures} />
-      <History lines={history} zone={gallery.timeZone} />
+      <RequestLines sheet={sheet} pictures={papers.pictures} />
+      <History lines={papers.history} zone={gallery.timeZone} />
       {acts.has('end') ? <EndIt number={sheet.number} /> : null}
+    </>
+  );
+}
+
+type MoneyPapersProps = Readonly<{
+  sheet: Sheet;
+  money: NonNullable<Awaited<ReturnType<typeof readMoneyPapers>>>;
+}>;
+
+function MoneyPapers({ sheet, money }: MoneyPapersProps) {
+  const { lines, proposals, agreement, changes, tax, kept } = money;
+  return (
+    <>
+      <MoneyLines sheet={sheet} lines={lines} />
+      {agreement ? null : <ProposalLines {...{ sheet, proposals, kept }} />}
+      <AgreementLines {...{ sheet, proposals, agreement, changes, tax }} />
     </>
   );
 }
