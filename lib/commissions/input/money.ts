@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { taxWays } from '@/lib/commissions/rules/agreement/tax';
 import { staffPlaces } from '@/lib/commissions/rules/agreement/paper';
 import { paymentKinds } from '@/lib/commissions/rules/words';
 import { dayInput } from '@/lib/dates/input';
@@ -27,6 +28,7 @@ export const agreeInput = z
     signedWhere: z.enum(staffPlaces, { error: 'Say where it was signed.' }),
     /** Ticked: the papers for the right to cancel went with it. */
     cancelNotice: tick,
+    taxAs: z.enum(taxWays, { error: 'Say how the tax looks at it.' }).optional(),
   })
   .transform(({ depositAs, depositText, ...form }, context) => {
     const read = (depositAs === 'amount' ? centsInput : percentInput).safeParse(depositText);

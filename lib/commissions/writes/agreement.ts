@@ -1,6 +1,8 @@
 import 'server-only';
 import type { Doer } from '@/lib/access/rules';
 import type { AgreeInput } from '@/lib/commissions/input/money';
+import { readCommissionTax } from '@/lib/commissions/reads/agreement/tax';
+import type { CommissionTaxAs } from '@/lib/commissions/rules/agreement/tax';
 import {
   clayFrom,
   handshakeBody,
@@ -8,18 +10,13 @@ import {
   type SignedWhere,
 } from '@/lib/commissions/rules/agreement/paper';
 import { paidCents } from '@/lib/commissions/rules/facts';
-import {
-  commissionTaxCents,
-  decideAgreement,
-  type DepositAgreed,
-} from '@/lib/commissions/rules/money/sums';
+import { decideAgreement, type DepositAgreed } from '@/lib/commissions/rules/money/sums';
 import type { CommissionRefusal } from '@/lib/commissions/rules/refusals';
 import { lineWords } from '@/lib/commissions/rules/proposal/lines';
 import { dateFromDay, type Day } from '@/lib/dates/rules';
 import { currencyNamed, type Cents } from '@/lib/money/rules';
 import type { Tx } from '@/lib/platform/db/transaction';
 import { ok, refuse, type Result } from '@/lib/platform/result';
-import { readTaxParts } from '@/lib/sales/reads';
 import {
   carryOut,
   findOpen,
@@ -40,6 +37,8 @@ export type AgreementToWrite = {
   agreedBy: string;
   /** Where it was signed; left out for somewhere else. */
   signedWhere?: SignedWhere | undefined;
+  /** How the tax looks at it; left out for a piece that is hung. */
+  taxAs?: CommissionTaxAs | undefined;
   cancelNotice?: boolean | undefined;
 };
 
@@ -88,18 +87,20 @@ export async function addAgreement(
     return refuse({ code: 'agreed_already', agreedOn: found.value.facts.agreement.agreedOn });
   }
   if (agreedOn > found.value.today) return refuse({ code: 'day_to_come', on: agreedOn });
-  const taxCents = await siteTaxCents(tx, found.value, agreement);
+  const { taxAs = 'goods_hung' } = agreement;
+  const taxCents = await siteTaxCents(tx, found.value, { ...agreement, taxAs });
   if (taxCents === null) return refuse({ code: 'unknown_tax_place' });
   const decided = decideAgreement(agreement, taxCents, paidCents(found.value.facts));
   if (!decided.ok) return decided;
 
   const { signedWhere = 'elsewhere', cancelNotice = false } = agreement;
   const clayFromOn = clayFrom(signedWhere, agreedOn);
-  const paper = paperOf(found.value, { ...agreement, signedWhere, depositCents: decided.value });
+  const depositCents = decided.value;
+  const paper = paperOf(found.value, { ...agreement, signedWhere, taxAs, depositCents });
   await tx.agreement.create({
     data: {
       ...{ commissionId, version: 1, priceCents, taxPlaceId, agreedBy },
-      ...{ depositCents: decided.value, at: doer.at },
+      ...{ depositCents, taxAs, at: doer.at },
       ...{ body: paper, contentSha256: sha256Of(paper), signedWhere, cancelNotice },
       clayFromOn: clayFromOn && dateFromDay(clayFromOn),
       promisedOn: promisedOn && dateFromDay(promisedOn),
@@ -108,15 +109,20 @@ export async function addAgreement(
       lines: {
         create: [{ position: 1, kind: 'work', words: lineWords.work, amountCents: priceCents }],
       },
-      steps: { create: handshakePlan(priceCents + taxCents, decided.value) },
+      steps: { create: handshakePlan(priceCents + taxCents, depositCents) },
     },
     select: { id: true },
   });
+  await tx.commission.update({
+    where: { id: commissionId },
+    data: { taxAs },
+    select: { id: true },
+  });
   const did = 'wrote down the agreement';
-  const facts = { priceCents, depositCents: decided.value, promisedOn, agreedBy, clayFromOn };
+  const facts = { priceCents, depositCents, promisedOn, agreedBy, clayFromOn };
   await tellHistory(tx, doer, { commissionId, did, facts });
   const { number: commissionNumber } = found.value;
-  return ok({ version: 1, depositCents: decided.value.toString(), commissionNumber });
+  return ok({ version: 1, depositCents: depositCents.toString(), commissionNumber });
 }
 
 function paperOf(
@@ -141,11 +147,11 @@ function handshakePlan(totalCents: Cents, depositCents: Cents) {
 async function siteTaxCents(
   tx: Tx,
   found: FoundCommission,
-  agreement: AgreementToWrite,
+  agreement: AgreementToWrite & { taxAs: CommissionTaxAs },
 ): Promise<Cents | null> {
-  const { taxPlaceId, agreedOn, priceCents } = agreement;
+  const { taxPlaceId, agreedOn: on, priceCents: cents, taxAs } = agreement;
   const place = await tx.taxPlace.findUnique({ where: { id: taxPlaceId }, select: { id: true } });
   if (!place) return null;
-  const { parts } = await readTaxParts(taxPlaceId, agreedOn, tx);
-  return commissionTaxCents(priceCents, parts, found.gallery.roundTaxBy);
+  const where = { taxPlaceId, on, taxAs, roundBy: found.gallery.roundTaxBy };
+  return (await readCommissionTax(tx, [{ kind: 'work', cents }], where)).taxCents;
 }

@@ -51,7 +51,9 @@ function lastMonday(last: Day): Day {
 
 /**
  * The last day on which a sale made at the buyer's home can be cancelled: the end of the third
- * business day after it. Saturdays count; Sundays and federal holidays do not.
+ * business day after it. Saturdays count; Sundays and federal holidays do not. Whether the Friday or
+ * Monday on which a holiday is kept is one for this rule is not settled: it is left out here too, which
+ * gives the longer time.
  *
  * @source 16 CFR Part 429, the rule on a cooling-off period for sales made at homes
  * @example signed on Wednesday 25 November 2026, the day before Thanksgiving: until Monday 30

@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { known, lines, saidLine } from '@/lib/commissions/input/atoms';
 import { signatureFields } from '@/lib/commissions/input/signature';
 import { planEvents } from '@/lib/commissions/rules/facts';
-import { signedPlaces } from '@/lib/commissions/rules/agreement/paper';
+import { staffPlaces, type SignedWhere } from '@/lib/commissions/rules/agreement/paper';
 import { lineKinds } from '@/lib/commissions/rules/proposal/lines';
 import { dayInput } from '@/lib/dates/input';
 import { centsInput } from '@/lib/money/input';
@@ -16,14 +16,16 @@ export const signAgreementInput = z.strictObject({
   requestKey,
   commissionId,
   contentSha256,
-  signedWhere: z.enum(signedPlaces, { error: 'Say where it is signed.' }),
+  signedWhere: z.enum(staffPlaces, { error: 'Say where it is signed.' }),
   /** Ticked: the papers for the right to cancel went with it. */
   cancelNotice: z.enum(['yes', 'no']).prefault('no'),
   ...signatureFields,
 });
 
 /** What signing the agreement takes. */
-export type SignAgreementInput = z.output<typeof signAgreementInput>;
+export type SignAgreementInput = Omit<z.output<typeof signAgreementInput>, 'signedWhere'> & {
+  signedWhere: SignedWhere;
+};
 
 /** The form that writes a change order down. */
 export const offerChangeInput = z

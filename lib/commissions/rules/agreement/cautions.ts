@@ -13,7 +13,9 @@ export type ToMind = {
 /**
  * What to mind where and what is signed; empty for nothing.
  *
- * @source 16 CFR Part 429 for sales made at homes; limits on deposits for work set into a house:
+ * @source 16 CFR Part 429 for sales made at homes and at rented places, and 429.3(b) for arts and
+ *   crafts at fairs (60 FR 54187); the exception for what was talked over at a fixed place of business
+ *   is in 429.0, from memory; limits on deposits for work set into a house:
  *   common practice, a lawyer decides
  * @example a piece that is hung, signed at the gallery, without hanging: nothing
  */
@@ -24,12 +26,12 @@ export function signingCautions(where: SignedWhere, said: ToMind): string[] {
 function placeCautions(where: SignedWhere): string[] {
   if (where === 'at_their_home') {
     return [
-      'Signed at their home, it can be cancelled for three business days: hand over both papers of the right to cancel, and cut no clay before. Ask a lawyer.',
+      'Signed at their home, it can be cancelled for three business days: hand over both papers of the right to cancel, and cut no clay before. Exceptions exist, as for what was talked over at the gallery first; a lawyer decides.',
     ];
   }
   if (where === 'elsewhere') {
     return [
-      'What is signed in a room rented for a short time, as at a fair, can carry the same right to cancel as at a home. Ask a lawyer before clay is cut.',
+      'What is signed in a room rented for a short time can carry the same right to cancel as at a home. Arts and crafts sold at fairs are excepted by the federal rule, not by every state. Ask a lawyer before clay is cut.',
     ];
   }
   return [];

@@ -109,6 +109,7 @@ export type HandshakeSaid = {
   readonly agreedBy: string;
   readonly agreedOn: Day;
   readonly signedWhere: SignedWhere;
+  readonly taxAs: CommissionTaxAs;
   readonly priceCents: Cents;
   readonly depositCents: Cents;
   readonly promisedOn: Day | null;
@@ -126,6 +127,7 @@ export function handshakeBody(
     `Agreement for commission ${said.commissionNumber}: ${said.title}`,
     `Agreed by ${said.agreedBy} on ${on}, on a paper of its own, ${signedPlaceWords[signedWhere]}.`,
     `Price before tax: ${money(said.priceCents)}. Deposit: ${money(said.depositCents)}.`,
+    `For the tax it is ${taxWayWords[said.taxAs]}.`,
     promisedOn === null ? 'No day is promised.' : `Promised for ${formatDay(promisedOn, 'long')}.`,
     ...waitSentences(signedWhere, agreedOn),
   ].join('\n');

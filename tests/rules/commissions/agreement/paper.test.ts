@@ -99,12 +99,13 @@ test.each([
 describe('a handshake agreement', () => {
   const handshake: HandshakeSaid = {
     ...{ commissionNumber: 9, title: 'Kelp for a bath', agreedBy: 'Marit Oland' },
-    ...{ agreedOn: '2026-03-02', signedWhere: 'gallery', promisedOn: null },
+    ...{ agreedOn: '2026-03-02', signedWhere: 'gallery', promisedOn: null, taxAs: 'fixture' },
     ...{ priceCents: 500_000n, depositCents: 250_000n },
   };
   test('says where it was signed', () => {
     expect(handshakeBody(handshake, telling)).toContain('on a paper of its own, at the gallery.');
     expect(handshakeBody(handshake, telling)).not.toContain('cancelled');
+    expect(handshakeBody(handshake, telling)).toContain('it is a fixture of the building.');
   });
   test('signed at their home, says until when it can be cancelled and when clay may be cut', () => {
     expect(handshakeBody({ ...handshake, signedWhere: 'at_their_home' }, telling)).toContain(
@@ -120,7 +121,7 @@ describe('what to mind before it is signed', () => {
   test.each([
     ['nothing at the gallery', 'gallery', {}, []],
     ['at their home', 'at_their_home', {}, ['cut no clay before']],
-    ['in a room rented for a day', 'elsewhere', {}, ['as at a fair']],
+    ['in a room rented for a day', 'elsewhere', {}, ['excepted by the federal rule']],
     ['hanging it', 'gallery', { hasHanging: true }, ['insurance']],
     [
       'set in, a small deposit',

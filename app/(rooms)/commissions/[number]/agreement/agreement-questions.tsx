@@ -2,13 +2,19 @@ import { Choice } from '@/app/ui/form/choice';
 import { Field } from '@/app/ui/form/field';
 import type { Sheet } from '@/lib/commissions/reads/sheet';
 import type { TaxPlaceTold } from '@/lib/commissions/reads/tax-places';
+import { taxWays, taxWayWords, type CommissionTaxAs } from '@/lib/commissions/rules/agreement/tax';
 import { plainCents } from '@/lib/money/rules';
 import { WhereSigned } from './where-signed';
 
-type AgreementQuestionsProps = Readonly<{ sheet: Sheet; places: readonly TaxPlaceTold[] }>;
+type AgreementQuestionsProps = Readonly<{
+  sheet: Sheet;
+  places: readonly TaxPlaceTold[];
+  /** How the accepted proposal says the tax looks at it. */
+  proposedAs?: CommissionTaxAs | undefined;
+}>;
 
 /** Price, deposit, tax place, promised day, who agreed and where. */
-export function AgreementQuestions({ sheet, places }: AgreementQuestionsProps) {
+export function AgreementQuestions({ sheet, places, proposedAs }: AgreementQuestionsProps) {
   const { agreement, gallery, telling, collector } = sheet;
   return (
     <>
@@ -42,6 +48,14 @@ export function AgreementQuestions({ sheet, places }: AgreementQuestionsProps) {
         kind="select"
         defaultValue={agreement?.taxPlaceId ?? gallery.taxPlaceId}
         options={places.map(({ id, name, rate }) => ({ value: id, label: `${name}, ${rate}` }))}
+      />
+      <Field
+        name="taxAs"
+        label="For the tax it is"
+        hint="What becomes part of a building can be taxed in another way. A tax adviser decides."
+        kind="select"
+        defaultValue={proposedAs ?? 'goods_hung'}
+        options={taxWays.map((value) => ({ value, label: taxWayWords[value] }))}
       />
       <Field
         name="promisedOn"

@@ -25,7 +25,7 @@ export default async function AgreementPage({ params }: Readonly<{ params: Sheet
     <FormFrame action={writeAgreement} label="What was agreed">
       <RequestKey />
       <AboutCommission sheet={sheet} />
-      <AgreementQuestions sheet={sheet} places={places} />
+      <AgreementQuestions sheet={sheet} places={places} proposedAs={paper?.proposal.taxAs} />
       <SubmitButton variant={paper ? 'quiet' : undefined}>Write the agreement down</SubmitButton>
     </FormFrame>
   );
