@@ -3,6 +3,7 @@ import { eventWords } from '@/lib/commissions/rules/proposal/plan';
 import type { PlanEvent } from '@/lib/commissions/rules/facts';
 import { formatDay, type Day } from '@/lib/dates/rules';
 import { formatCents, type Cents, type Currency } from '@/lib/money/rules';
+import { stopped } from './words';
 
 /** Everything that a change order says. */
 export type ChangeSaid = {
@@ -81,12 +82,6 @@ export type TakeOffRefusal =
 
 function figureSentences(said: ChangeFigures, telling: { currency: Currency }): string[] {
   return [...priceSentences(said, (cents) => formatCents(cents, telling)), promisedSentence(said)];
-}
-
-/** A sentence with one full stop at its end, whatever was typed. */
-function stopped(words: string): string {
-  const bare = words.trim();
-  return /[.!?…]$/.test(bare) ? bare : `${bare}.`;
 }
 
 function priceSentences(said: ChangeFigures, money: (cents: Cents) => string): string[] {

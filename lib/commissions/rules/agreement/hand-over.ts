@@ -1,4 +1,5 @@
 import { formatDay, type Day } from '@/lib/dates/rules';
+import { stopped } from './words';
 
 /** What is known of a piece before it is handed over. */
 export type HandOverFacts = {
@@ -30,13 +31,13 @@ export function handOverBody(said: HandOverSaid): string {
     `Taken by ${takenBy} on ${formatDay(handedOn, 'long')}.`,
     ...(sizeWords === null ? [] : [sizeWords]),
     ...(parts === null ? [] : [partsSentence(parts)]),
-    ...(fixings.trim() === '' ? [] : [`How it is fixed: ${inOneLine(fixings)}`]),
+    ...(fixings.trim() === '' ? [] : [`How it is fixed: ${stopped(inOneLine(fixings))}`]),
     careGiven
       ? 'How to look after it was told, and the paper about it given.'
       : 'How to look after it is still to be told.',
     remarks.trim() === ''
       ? 'It was looked over; nothing was remarked on.'
-      : `It was looked over. Remarks: ${inOneLine(remarks)}`,
+      : `It was looked over. Remarks: ${stopped(inOneLine(remarks))}`,
     'From this day on the piece is theirs. What is owed by the agreement stays owed.',
   ].join('\n');
 }
@@ -53,7 +54,7 @@ export function handOverNote(
   return [
     `Hand-over of commission ${said.commissionNumber}: ${said.title}`,
     `Taken by ${takenBy} on ${formatDay(handedOn, 'long')}.`,
-    ...(remarks.trim() === '' ? [] : [`Remarks: ${inOneLine(remarks)}`]),
+    ...(remarks.trim() === '' ? [] : [`Remarks: ${stopped(inOneLine(remarks))}`]),
     'It was written down without a signature.',
   ].join('\n');
 }

@@ -7,6 +7,7 @@ import {
   type TaxSetting,
   type TreatmentKind,
 } from '@/lib/tax/rules/treatment';
+import { stopped } from './words';
 
 /** How the tax looks at a commission. */
 export const taxWays = ['goods_hung', 'fixture', 'set_in_pieces'] as const;
@@ -116,7 +117,7 @@ function cautionsOf(
   rule: CommissionTaxRule | null,
   setting: TaxSetting,
 ): string[] {
-  const note = rule && rule.note !== '' ? [rule.note] : [];
+  const note = rule && rule.note !== '' ? [stopped(rule.note)] : [];
   const owes = rule?.owesOnMaterials
     ? ['The gallery then owes tax on what the materials cost. It is not part of this sum.']
     : [];

@@ -18,11 +18,11 @@ test.each([
   ['who took it and when', {}, 'Taken by Ilse Oland on Friday 4 June 2027.'],
   ['its parts', {}, 'Handed over: 14 parts, counted.'],
   ['one part', { parts: 1 }, 'Handed over in one part.'],
-  ['its fixings', {}, 'How it is fixed: Two cleats into the studs'],
+  ['its fixings', {}, 'How it is fixed: Two cleats into the studs.'],
   ['the care', {}, 'How to look after it was told'],
   ['the care to come', { careGiven: false }, 'still to be told'],
   ['no remarks', {}, 'nothing was remarked on'],
-  ['remarks in one line', { remarks: 'A chip\nlower left ' }, 'Remarks: A chip lower left'],
+  ['remarks in one line', { remarks: 'A chip\nlower left ' }, 'Remarks: A chip lower left.'],
 ] as const)('the hand-over tells %s', (_what, change, words) => {
   expect(handOverBody({ ...said, ...change })).toContain(words);
 });
