@@ -10,9 +10,18 @@ import { factsOf } from './reads/facts';
 import { factsSelect } from './reads/facts-select';
 import { pictureOf, pictureSelect, type CommissionPictureShown } from './reads/picture';
 import { readTelling } from './reads/telling';
-import { nextWords, standingSentence } from './rules/course/sentences';
-import { standing, type WaitsOn } from './rules/course/standing';
+import { nextWords, standingSentence, type Telling } from './rules/course/sentences';
+import { standing, type Standing, type WaitsOn } from './rules/course/standing';
+import type { CommissionFacts } from './rules/facts';
 import type { WhereKey } from './rules/course/where';
+import {
+  mostOverdueFirst,
+  overWords,
+  pressing,
+  waitsWords,
+  type Pressing,
+} from './rules/course/list/pressing';
+import { stillGoing } from './reads/course/going';
 
 /** The most commissions that a list shows. */
 export const commissionsListed = 300;
@@ -31,6 +40,10 @@ export type CommissionInList = {
   /** What the button of the next thing says; null when there is nothing left to do. */
   next: string | null;
   promisedOn: Day | null;
+  /** What is over its day, each as part of a sentence; empty when all is in time. */
+  over: readonly string[];
+  /** How long it waits, as a sentence; null while nobody has to do anything. */
+  waits: string | null;
   picture: CommissionPictureShown | null;
 };
 
@@ -52,18 +65,9 @@ const listSelect = {
   },
 } as const satisfies Prisma.CommissionSelect;
 
-/** Neither ended nor handed over; or handed over with something left on account at that moment. */
-const stillGoing: Prisma.CommissionWhereInput = {
-  ending: null,
-  OR: [
-    { handOver: null },
-    { handOver: { is: { sale: { tenders: { some: { kind: 'on_account' } } } } } },
-  ],
-};
-
 /**
- * The commissions that are going on, the longest waiting first; with letters, those of any time
- * whose title, collector or number they fit, a slip of the pen forgiven.
+ * The commissions that are going on, the most overdue first, then the longest waiting; with letters,
+ * those of any time whose title, collector or number they fit, a slip of the pen forgiven.
  *
  * @returns at most 300
  */
@@ -100,6 +104,7 @@ export async function listWaiting(actor: Actor): Promise<CommissionWaiting[]> {
   const going = await listCommissions(actor);
   return going
     .filter((each) => each.waitsOn !== 'nobody')
+    .sort(longestWaitingFirst)
     .map(({ number, title, collector, sentence, waitsOn, since, picture }) => ({
       ...{ number, title, collector, sentence, waitsOn, since, picture },
       href: `/commissions/${number}`,
@@ -115,26 +120,40 @@ async function read(actor: Actor, where: Prisma.CommissionWhereInput): Promise<C
     orderBy: { number: 'desc' },
     take: commissionsListed,
   });
-  const told = rows.map((row) => {
-    const facts = factsOf(row, zone);
-    const now = standing(facts, telling.today);
-    return {
-      number: row.number,
-      title: row.title,
-      collector: row.collector.name,
-      sentence: standingSentence(now, telling),
-      waitsOn: now.waitsOn,
-      since: now.since,
-      where: now.where.key,
-      next: nextWords(now.where),
-      promisedOn: facts.agreement?.promisedOn ?? null,
-      picture: pictureOf(row),
-    };
-  });
-  return told.sort(longestWaitingFirst);
+  return rows
+    .map((row) => {
+      const facts = factsOf(row, zone);
+      const now = standing(facts, telling.today);
+      const presses = pressing(facts, now, telling.today);
+      return { presses, number: row.number, told: toldOf(row, { facts, now, presses, telling }) };
+    })
+    .sort((one, other) => mostOverdueFirst(one.presses, other.presses) || one.number - other.number)
+    .map(({ told }) => told);
 }
 
-function longestWaitingFirst(one: CommissionInList, other: CommissionInList): number {
+type ListRow = Prisma.CommissionGetPayload<{ select: typeof listSelect }>;
+type Read = { facts: CommissionFacts; now: Standing; presses: Pressing; telling: Telling };
+
+function toldOf(row: ListRow, { facts, now, presses, telling }: Read): CommissionInList {
+  return {
+    number: row.number,
+    title: row.title,
+    collector: row.collector.name,
+    sentence: standingSentence(now, telling),
+    waitsOn: now.waitsOn,
+    since: now.since,
+    where: now.where.key,
+    next: nextWords(now.where),
+    promisedOn: facts.agreement?.promisedOn ?? null,
+    over: overWords(presses, telling),
+    waits: waitsWords(presses),
+    picture: pictureOf(row),
+  };
+}
+
+type Waiting = Pick<CommissionInList, 'number' | 'since'>;
+
+function longestWaitingFirst(one: Waiting, other: Waiting): number {
   if (one.since === other.since) return one.number - other.number;
   return one.since < other.since ? -1 : 1;
 }

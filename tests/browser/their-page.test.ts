@@ -70,7 +70,7 @@ test('a new version that went out meanwhile is told, and nothing is accepted', a
   await sendProposal();
   await collector.getByText('Yes, I accept this proposal').click();
   await collector.getByRole('button', { name: 'Send my answer' }).click();
-  await collector.getByRole('alert').waitFor();
+  await collector.locator('main').getByRole('alert').waitFor();
   await owner.goto(sheet);
   expect(await owner.getByRole('region', { name: 'What is next' }).innerText()).toContain(
     'answer proposal 2',

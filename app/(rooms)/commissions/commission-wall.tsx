@@ -9,21 +9,34 @@ type CommissionWallProps = Readonly<{ commissions: readonly CommissionInList[]; 
 export function CommissionWall({ commissions, label }: CommissionWallProps) {
   return (
     <Wall label={label}>
-      {commissions.map(({ number, title, collector, sentence, waitsOn, promisedOn, picture }) => (
-        <Hung key={number}>
-          <PieceHanging
-            picture={picture && { ...picture, alt: '' }}
-            title={title}
-            href={`/commissions/${number}`}
-            what={`for ${collector}`}
-            size={`commission ${number}${promisedOn ? ` · promised ${formatDay(promisedOn, 'short')}` : ''}`}
-          >
-            <p className={css['sentence']} data-waits-on={waitsOn}>
-              {sentence}
-            </p>
-          </PieceHanging>
+      {commissions.map((each) => (
+        <Hung key={each.number}>
+          <OneHung commission={each} />
         </Hung>
       ))}
     </Wall>
+  );
+}
+
+function OneHung({ commission }: Readonly<{ commission: CommissionInList }>) {
+  const { number, title, collector, promisedOn, picture, waitsOn, sentence, waits } = commission;
+  return (
+    <PieceHanging
+      picture={picture && { ...picture, alt: '' }}
+      title={title}
+      href={`/commissions/${number}`}
+      what={`for ${collector}`}
+      size={`commission ${number}${promisedOn ? ` · promised ${formatDay(promisedOn, 'short')}` : ''}`}
+    >
+      {commission.over.map((words) => (
+        <p key={words} className={css['over']}>
+          {words}.
+        </p>
+      ))}
+      <p className={css['sentence']} data-waits-on={waitsOn}>
+        {sentence}
+      </p>
+      {waits ? <p className={css['waits']}>{waits}.</p> : null}
+    </PieceHanging>
   );
 }

@@ -49,6 +49,7 @@ export default async function CommissionsPage({ searchParams }: CommissionsPageP
           views={[
             { href: '/commissions', name: 'Going on', current: !flat },
             { href: '/commissions?show=over', name: 'Over', current: isOver },
+            { href: '/commissions/in-time', name: 'In time', current: false },
           ]}
         />
       </div>
@@ -82,7 +83,7 @@ function leadOf(listed: readonly CommissionInList[], flat: boolean): string {
   const many = listed.length === 1 ? 'One commission' : `${listed.length} commissions`;
   if (flat) return `${many}.`;
   if (listed.length === 0) return 'None is going on just now.';
-  return `${many} going on, the longest waiting first.`;
+  return `${many} going on, the most overdue first.`;
 }
 
 function NoneHere({ letters, mayWrite }: Readonly<{ letters: string; mayWrite: boolean }>) {

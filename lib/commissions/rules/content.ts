@@ -39,7 +39,7 @@ export function sketchContent(sketch: SketchContent): string {
   return contentOf('sketch', [letter, fileSha256, note, scale, String(areas.length), ...places]);
 }
 
-/** One of the range a tile is fired in; the colour as L*, a*, b* to three places, where measured. */
+/** One of the range a tile is fired in; the colour as L*, a*, b*, where measured. */
 export type ShadeContent = {
   readonly shade: 'light' | 'middle' | 'dark';
   readonly fileSha256: string | null;
@@ -66,10 +66,15 @@ export function colourTileContent(tile: ColourTileContent): string {
   const range = shades.flatMap(({ shade, fileSha256: picture, lab }) => [
     shade,
     picture ?? '',
-    ...(lab ?? ['', '', '']),
+    ...(lab?.map(inThousandths) ?? ['', '', '']),
   ]);
   return contentOf('colour tile', [
     ...[String(number), fileSha256, glazes, body, coats === null ? '' : String(coats)],
     ...[cone, firing, String(areas.length), ...areas, String(shades.length), ...range],
   ]);
+}
+
+/** So that a colour reads the same as it was typed and as it is kept: '52.1' and '52.100'. */
+function inThousandths(figure: string): string {
+  return String(Math.round(Number(figure) * 1000));
 }

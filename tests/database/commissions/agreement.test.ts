@@ -209,6 +209,24 @@ describe('an agreement on a paper of its own', () => {
     });
   });
 
+  test('is taxed as the state says of what becomes part of a building', async () => {
+    const owner = on(gallery.owner, agreedOn);
+    await db().commissionTaxRule.create({
+      data: {
+        ...{ state: 'WA', taxAs: 'set_in_pieces', treatment: 'not_taxed' },
+        fromOn: new Date('2026-01-01'),
+      },
+    });
+    const { commissionId } = await asked(gallery.maker, agreedOn);
+    const built = { ...handshake(commissionId), taxAs: 'set_in_pieces' as const };
+    expect(done(await agree(owner, built))).toMatchObject({ depositCents: '250000' });
+    expect(await agreementForCollector(commissionId)).toMatchObject({ taxAs: 'set_in_pieces' });
+    const hung = await asked(gallery.maker, agreedOn);
+    expect(done(await agree(owner, handshake(hung.commissionId)))).toMatchObject({
+      depositCents: '270000',
+    });
+  });
+
   test('is the only agreement: none is signed beside it', async () => {
     const { commissionId } = await readyToSign(gallery);
     const form = await toSign(commissionId, agreedOn);

@@ -51,14 +51,15 @@ async function handedOver(title: string) {
 }
 
 describe('the list', () => {
-  test('holds what is going on, the longest waiting first, and nothing that is over', async () => {
+  test('holds what is going on, the most overdue first, then the longest waiting, and nothing that is over', async () => {
     const listed = await listCommissions(gallery.owner);
     expect(listed.map((each) => [each.number, each.where])).toEqual([
+      [numbers.owing, 'rest_owed'],
       [numbers.asked, 'to_propose'],
       [numbers.shown, 'sketch_shown'],
       [numbers.ready, 'clay_to_begin'],
-      [numbers.owing, 'rest_owed'],
     ]);
+    expect(listed[0]?.over.join()).toContain('$1,080.00 is ');
   });
   test('what has ended is over; what is paid after the hand-over joins it', async () => {
     const paid = await handedOver('Paid at once');

@@ -105,7 +105,9 @@ export type ChangeOrderShown = {
   words: string;
   why: string;
   askedBy: string;
+  kind: CommissionLine['kind'];
   priceCents: Cents;
+  dueEvent: PlanStep['event'] | null;
   promisedBefore: Day | null;
   promisedAfter: Day | null;
   offeredOn: Day;
@@ -124,7 +126,7 @@ export async function changeOrdersForCollector(
     where: { commissionId },
     select: {
       ...{ id: true, number: true, words: true, why: true, askedBy: true, priceCents: true },
-      ...{ promisedBefore: true, promisedAfter: true, offeredOn: true },
+      ...{ kind: true, dueEvent: true, promisedBefore: true, promisedAfter: true, offeredOn: true },
       ...{ body: true, contentSha256: true },
       signed: { select: { signedOn: true, signature: { select: signatureSelect } } },
       withdrawn: { select: { why: true } },

@@ -23,11 +23,13 @@ export type CommissionTotal = {
  * The lines that are agreed now: those of the agreement, and each kind with its signed changes. An
  * agreement without lines, as they were written before, is one line of work.
  *
+ * @param signedUntil for what was agreed at an earlier instant: changes signed later are left out
  * @returns null while nothing is agreed
  */
 export async function readAgreedLines(
   from: Prisma.TransactionClient,
   commissionId: string,
+  signedUntil?: Date,
 ): Promise<{
   lines: CommissionLine[];
   taxPlaceId: string;
@@ -49,20 +51,23 @@ export async function readAgreedLines(
   const one = { kind: 'work', words: lineWords.work, amountCents: priceCents } as const;
   const original: CommissionLine[] = agreement.lines.length > 0 ? agreement.lines : [one];
   const changes = await from.changeOrder.findMany({
-    where: { commissionId, signed: { isNot: null } },
+    where: { commissionId, signed: signedUntil ? { at: { lte: signedUntil } } : { isNot: null } },
     select: { kind: true, priceCents: true },
     orderBy: { number: 'asc' },
   });
   return { lines: linesWith(original, changes), taxPlaceId, taxAs };
 }
 
+/** At the rates of which day, with one more change or without, and as agreed at which instant. */
+export type TotalAsked = { on: Day; roundBy: RoundBy; more?: MoreAsked; signedUntil?: Date };
+
 /** The whole of a commission at the rates and treatments of a day; null while nothing is agreed. */
 export async function readTotal(
   from: Prisma.TransactionClient,
   commissionId: string,
-  { on, roundBy, more }: { on: Day; roundBy: RoundBy; more?: MoreAsked },
+  { on, roundBy, more, signedUntil }: TotalAsked,
 ): Promise<CommissionTotal | null> {
-  const agreed = await readAgreedLines(from, commissionId);
+  const agreed = await readAgreedLines(from, commissionId, signedUntil);
   if (!agreed) return null;
   const lines = more ? linesWith(agreed.lines, [more]) : agreed.lines;
   const { taxPlaceId, taxAs } = agreed;

@@ -63,6 +63,30 @@ export function stillTrue(
   return figureSentences(now, telling).every((sentence) => lines.has(sentence));
 }
 
+/** A change order as it was written, and what is agreed at this moment. */
+export type WrittenChange = Pick<
+  ChangeFigures,
+  'kind' | 'priceCents' | 'dueEvent' | 'promisedAfter'
+> & {
+  readonly body: string;
+};
+
+/**
+ * Whether a change order that is not signed yet has been overtaken by another one: see
+ * {@link stillTrue}.
+ *
+ * @example offered at 9,000.00, while another change made it 9,300.00
+ */
+export function isOvertaken(
+  { body, kind, priceCents, dueEvent, promisedAfter }: WrittenChange,
+  agreed: { readonly priceCents: Cents; readonly promisedOn: Day | null },
+  telling: { currency: Currency },
+): boolean {
+  const change = { kind, priceCents, dueEvent, promisedAfter };
+  const { priceCents: priceBeforeCents, promisedOn: promisedBefore } = agreed;
+  return !stillTrue(body, { ...change, priceBeforeCents, promisedBefore }, telling);
+}
+
 /**
  * Why a change that takes off the price cannot be: nothing would be left of it, or less than was
  * paid.

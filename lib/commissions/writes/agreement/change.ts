@@ -5,7 +5,11 @@ import type {
   SignChangeOrderInput,
 } from '@/lib/commissions/input/agreement/agreement';
 import { readCommissionTotal } from '@/lib/commissions/reads/agreement/total';
-import { changeBody, refusalToTakeOff, stillTrue } from '@/lib/commissions/rules/agreement/change';
+import {
+  changeBody,
+  isOvertaken,
+  refusalToTakeOff,
+} from '@/lib/commissions/rules/agreement/change';
 import { paidCents, type PlanEvent } from '@/lib/commissions/rules/facts';
 import { standing } from '@/lib/commissions/rules/course/standing';
 import { standingSentence } from '@/lib/commissions/rules/course/sentences';
@@ -191,7 +195,11 @@ export async function addSignedChange(
     return refuse({ code: 'change_signed_already', signedOn: dayFromDate(order.signed.signedOn) });
   }
   if (order.contentSha256 !== contentSha256) return refuse({ code: 'paper_changed' });
-  if (!isStillTrue(found.value, order)) return refuse({ code: 'change_overtaken' });
+  const { facts: stands, gallery } = found.value;
+  const currency = currencyNamed(gallery.currency);
+  if (!stands.agreement || isOvertaken(order, stands.agreement, { currency })) {
+    return refuse({ code: 'change_overtaken' });
+  }
   const below = await refusalToLess(tx, found.value, order);
   if (below) return refuse(below);
 
@@ -209,25 +217,9 @@ export async function addSignedChange(
   return ok({ changeOrderId, number, commissionNumber: found.value.number });
 }
 
-/** Beside the price and the day that are agreed at this moment. */
-function isStillTrue(
-  { facts, gallery }: FoundCommission,
-  order: NonNullable<Awaited<ReturnType<typeof findChange>>>,
-): boolean {
-  const { agreement } = facts;
-  if (!agreement) return false;
-  const { body, kind, priceCents, dueEvent } = order;
-  const now = {
-    ...{ kind, priceCents, dueEvent, priceBeforeCents: agreement.priceCents },
-    promisedBefore: agreement.promisedOn,
-    promisedAfter: order.promisedAfter && dayFromDate(order.promisedAfter),
-  };
-  return stillTrue(body, now, { currency: currencyNamed(gallery.currency) });
-}
-
 /** A change order of a commission as a command finds it; null for none. */
 export async function findChange(tx: Tx, commissionId: string, id: string) {
-  return tx.changeOrder.findFirst({
+  const row = await tx.changeOrder.findFirst({
     where: { id, commissionId },
     select: {
       ...{ number: true, kind: true, priceCents: true, dueEvent: true, promisedAfter: true },
@@ -236,4 +228,5 @@ export async function findChange(tx: Tx, commissionId: string, id: string) {
       withdrawn: { select: { at: true } },
     },
   });
+  return row && { ...row, promisedAfter: row.promisedAfter && dayFromDate(row.promisedAfter) };
 }

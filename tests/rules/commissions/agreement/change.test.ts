@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import {
   changeBody,
+  isOvertaken,
   refusalToTakeOff,
   stillTrue,
   type ChangeSaid,
@@ -126,6 +127,14 @@ describe('whether a change order is still true', () => {
     const later = { ...said, priceCents: 0n, priceBeforeCents: 930_000n };
     expect(stillTrue(free, later, telling)).toBe(false);
   });
+});
+
+test('one that was written beside other figures is overtaken', () => {
+  const written = { ...said, body: changeBody(said, telling) };
+  const agreed = { priceCents: 900_000n, promisedOn: '2027-04-30' } as const;
+  expect(isOvertaken(written, agreed, telling)).toBe(false);
+  expect(isOvertaken(written, { ...agreed, priceCents: 900_001n }, telling)).toBe(true);
+  expect(isOvertaken(written, { ...agreed, promisedOn: null }, telling)).toBe(true);
 });
 
 test.each([

@@ -1,9 +1,12 @@
+import Link from 'next/link';
+import { Fragment } from 'react';
 import { ButtonLink } from '@/app/ui/button/button';
 import { SubmitButton } from '@/app/ui/button/submit-button';
 import { Choice } from '@/app/ui/form/choice';
 import { Field } from '@/app/ui/form/field';
 import { FormFrame } from '@/app/ui/form/form-frame';
 import { RequestKey } from '@/app/ui/form/request-key';
+import { Notice } from '@/app/ui/page/notice';
 import { Section } from '@/app/ui/page/section';
 import { SignatureFields } from '@/app/ui/signature/signature-fields';
 import { requireActor } from '@/lib/access/reads';
@@ -27,6 +30,7 @@ export default async function HandOverPage({ params }: Readonly<{ params: SheetP
   const { money, telling } = sheet;
   return (
     <ActPage sheet={sheet} title="Hand it over" lead={<OwedWords sheet={sheet} />}>
+      <OpenChanges sheet={sheet} />
       <Section
         title="Sign it here"
         act={
@@ -56,6 +60,27 @@ export default async function HandOverPage({ params }: Readonly<{ params: SheetP
         </FormFrame>
       </Section>
     </ActPage>
+  );
+}
+
+/** After the hand-over no change is signed any more. */
+function OpenChanges({ sheet }: Readonly<{ sheet: Sheet }>) {
+  const open = sheet.facts.changeOrders.filter(
+    ({ signedOn, isWithdrawn }) => signedOn === null && !isWithdrawn,
+  );
+  if (open.length === 0) return null;
+  return (
+    <Notice kind="caution" title="A change is not signed yet">
+      {open.map(({ number }) => (
+        <Fragment key={number}>
+          <Link href={`/commissions/${sheet.number}/change/${number}`}>
+            Change order {number}
+          </Link>{' '}
+        </Fragment>
+      ))}
+      waits for a signature. After the hand-over none is signed: have it signed, or withdraw it,
+      first.
+    </Notice>
   );
 }
 

@@ -14,6 +14,8 @@ import {
   type ChangeOrderShown,
 } from '@/lib/commissions/reads/agreement/agreements';
 import type { Sheet } from '@/lib/commissions/reads/sheet';
+import { isOvertaken } from '@/lib/commissions/rules/agreement/change';
+import { commissionRefusalMessage } from '@/lib/commissions/rules/refusals';
 import { formatDay } from '@/lib/dates/rules';
 import { ActPage, AboutCommission } from '../../act-page';
 import css from '../../proposal/proposal.module.css';
@@ -36,6 +38,9 @@ export default async function ChangeOrderPage({ params }: ChangeOrderProps) {
   return (
     <ActPage sheet={sheet} title={`Change order ${change.number}`} lead={change.words}>
       <State change={change} />
+      {isOpen && isLate(sheet, change) ? (
+        <Notice kind="caution">{commissionRefusalMessage({ code: 'change_overtaken' })}</Notice>
+      ) : null}
       <Section title="Word for word">
         <WordForWord body={change.body} />
         <p>
@@ -50,6 +55,11 @@ export default async function ChangeOrderPage({ params }: ChangeOrderProps) {
       {isOpen && sheet.acts.has('change') ? <SignHere sheet={sheet} change={change} /> : null}
     </ActPage>
   );
+}
+
+/** Whether another change was signed since this one was written. */
+function isLate({ agreement, telling }: Sheet, change: ChangeOrderShown): boolean {
+  return agreement !== null && isOvertaken(change, agreement, telling);
 }
 
 function State({ change }: Readonly<{ change: ChangeOrderShown }>) {
