@@ -1,6 +1,7 @@
 import 'server-only';
 import { assertAllowed } from '@/lib/access/reads';
 import type { Actor } from '@/lib/access/rules';
+import { paidOfAsks } from '@/lib/commissions/rules/money/covered';
 import { paymentKinds, type PaymentKind } from '@/lib/commissions/rules/words';
 import { dayFromDate, type Day } from '@/lib/dates/rules';
 import { sumCents } from '@/lib/money/rules';
@@ -18,12 +19,15 @@ export type InstalmentTold = {
   position: number;
   name: string;
   amountCents: bigint;
+  /** What came in for it, under its name or under none, less what went back. */
   paidCents: bigint;
+  /** What came in under its name, less what went back of that. */
+  namedCents: bigint;
   askedOn: Day;
   dueOn: Day;
 };
 
-/** Money that came in, and the sum of everything up to it; in cents. */
+/** Money that came in, and what was there with it, less what had gone back; in cents. */
 export type PaymentTold = {
   id: string;
   number: number;
@@ -36,6 +40,8 @@ export type PaymentTold = {
   paidBy: string;
   receivedOn: Day;
   receivedAt: Date;
+  /** What was asked for that it names; null for none. */
+  instalmentId: string | null;
   forWhat: string | null;
   takenBy: string;
 };
@@ -60,33 +66,39 @@ export type RefundTold = {
 /** The money lines of a commission; for those who see money. */
 export async function listMoneyLines(actor: Actor, commissionId: string): Promise<MoneyLines> {
   assertAllowed(actor, 'commissions.see_money');
-  const asked = await db().instalment.findMany({
+  const payments = await paymentsOf(commissionId);
+  return {
+    asked: await asksOf(commissionId, payments),
+    payments,
+    refunds: await refundsOf(commissionId),
+  };
+}
+
+async function asksOf(commissionId: string, payments: PaymentTold[]): Promise<InstalmentTold[]> {
+  const rows = await db().instalment.findMany({
     where: { commissionId },
     select: {
-      id: true,
-      number: true,
-      stepPosition: true,
+      ...{ id: true, number: true, stepPosition: true, position: true, name: true },
+      ...{ amountCents: true, askedOn: true, dueOn: true },
       withdrawn: { select: { why: true } },
-      position: true,
-      name: true,
-      amountCents: true,
-      askedOn: true,
-      dueOn: true,
-      payments: { select: { amountCents: true } },
     },
     orderBy: { position: 'asc' },
   });
-  return {
-    asked: asked.map(({ payments, askedOn, dueOn, withdrawn, ...row }) => ({
-      ...row,
-      withdrawnWhy: withdrawn?.why ?? null,
-      paidCents: payments.reduce((sum, payment) => sum + payment.amountCents, 0n),
-      askedOn: dayFromDate(askedOn),
-      dueOn: dayFromDate(dueOn),
-    })),
-    payments: await paymentsOf(commissionId),
-    refunds: await refundsOf(commissionId),
-  };
+  const asked = rows.map(({ askedOn, dueOn, withdrawn, ...row }) => ({
+    ...row,
+    withdrawnWhy: withdrawn?.why ?? null,
+    isWithdrawn: withdrawn !== null,
+    namedCents: standingCents(payments.filter((each) => each.instalmentId === row.id)),
+    askedOn: dayFromDate(askedOn),
+    dueOn: dayFromDate(dueOn),
+  }));
+  const other = standingCents(payments.filter((each) => each.instalmentId === null));
+  const paid = paidOfAsks(asked, other);
+  return asked.map(({ isWithdrawn: _, ...ask }, at) => ({ ...ask, paidCents: paid[at] ?? 0n }));
+}
+
+function standingCents(payments: readonly PaymentTold[]): bigint {
+  return sumCents(payments.map((each) => each.amountCents - each.backCents));
 }
 
 /**
@@ -111,13 +123,14 @@ async function paymentsOf(commissionId: string): Promise<PaymentTold[]> {
       id: true,
       number: true,
       amountCents: true,
-      refunds: { select: { amountCents: true } },
+      refunds: { select: { amountCents: true, refundedAt: true } },
       kind: true,
       reference: true,
       paidBy: true,
       receivedOn: true,
       receivedAt: true,
       staffId: true,
+      instalmentId: true,
       instalment: { select: { name: true } },
     },
     orderBy: { number: 'asc' },
@@ -126,12 +139,14 @@ async function paymentsOf(commissionId: string): Promise<PaymentTold[]> {
     where: { id: { in: [...new Set(rows.map((row) => row.staffId))] } },
     select: { id: true, name: true },
   });
-  let paidSoFarCents = 0n;
+  let cameInCents = 0n;
+  const allBack = rows.flatMap(({ refunds }) => refunds);
   return rows.map(({ staffId, instalment, kind, receivedOn, refunds, ...row }) => {
-    paidSoFarCents += row.amountCents;
+    cameInCents += row.amountCents;
+    const backBefore = allBack.filter((each) => each.refundedAt <= row.receivedAt);
     return {
       ...row,
-      paidSoFarCents,
+      paidSoFarCents: cameInCents - sumCents(backBefore.map((each) => each.amountCents)),
       backCents: sumCents(refunds.map((refund) => refund.amountCents)),
       kind: paymentKind(kind),
       receivedOn: dayFromDate(receivedOn),

@@ -140,7 +140,9 @@ describe('the sheet', () => {
       await takePayment(on(gallery.clerk, day), aPayment(commissionId, 10_000n)),
     );
     const lines = await listMoneyLines(gallery.books, commissionId);
-    expect(lines.asked).toMatchObject([{ name: 'Deposit', paidCents: 30_000n }]);
+    expect(lines.asked).toMatchObject([
+      { name: 'Deposit', paidCents: 40_000n, namedCents: 30_000n },
+    ]);
     expect(lines.payments.map((each) => each.paidSoFarCents)).toEqual([30_000n, 40_000n]);
     expect(await findPayment(gallery.books, commissionId, number)).toMatchObject({
       amountCents: 10_000n,

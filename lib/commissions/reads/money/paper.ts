@@ -91,10 +91,7 @@ type PaperRow = Prisma.CommissionGetPayload<{ select: typeof paperSelect }>;
  *
  * @returns null for no such commission, or before anything is agreed
  */
-export async function readMoneyPaper(
-  commissionId: string,
-  today: Day,
-): Promise<MoneyPaper | null> {
+export async function readMoneyPaper(commissionId: string, today: Day): Promise<MoneyPaper | null> {
   const gallery = await getGallery();
   const row = await db().commission.findUnique({
     where: { id: commissionId },

@@ -28,12 +28,20 @@ const plan = [
 
 describe('what a payment went to', () => {
   test.each([
-    ['the first step, in part', 0n, 300n, [['Deposit', 300n]], 0n],
-    ['the rest of one and a part of the next', 400n, 300n, [['Deposit', 100n], ['Balance', 200n]], 0n], // prettier-ignore
-    ['the last step alone', 500n, 500n, [['Balance', 500n]], 0n],
-    ['more than the whole plan', 900n, 300n, [['Balance', 100n]], 200n],
-    ['nothing of a plan that was paid before', 1_000n, 10n, [], 10n],
-  ])('%s', (_label, beforeCents, amountCents, steps, beyondCents) => {
+    ['the first step, in part', [0n, 300n], [['Deposit', 300n]], 0n],
+    [
+      'the rest of one, some of the next',
+      [400n, 300n],
+      [
+        ['Deposit', 100n],
+        ['Balance', 200n],
+      ],
+      0n,
+    ],
+    ['the last step alone', [500n, 500n], [['Balance', 500n]], 0n],
+    ['more than the whole plan', [900n, 300n], [['Balance', 100n]], 200n],
+    ['nothing of a plan that was paid before', [1_000n, 10n], [], 10n],
+  ])('%s', (_label, [beforeCents = 0n, amountCents = 0n], steps, beyondCents) => {
     const covered = coveredBy(plan, beforeCents, amountCents);
     expect(covered.steps.map(({ name, cents }) => [name, cents])).toEqual(steps);
     expect(covered.beyondCents).toBe(beyondCents);

@@ -32,7 +32,7 @@ export default async function AskPage({ params, searchParams }: AskPageProps) {
   const open = sheet.plan.filter((step) => step.leftCents > 0n && !step.isAsked);
   const step = open.find(({ position }) => String(position) === wanted) ?? open[0];
   const lines = await listMoneyLines(actor, sheet.id);
-  const unpaid = lines.asked.filter((each) => each.withdrawnWhy === null && each.paidCents === 0n);
+  const unpaid = lines.asked.filter((each) => each.withdrawnWhy === null && each.namedCents === 0n);
   return (
     <ActPage sheet={sheet} title="Ask for money" lead={<OwedWords sheet={sheet} />}>
       <FormFrame action={ask} label="Ask for money">
