@@ -60,12 +60,11 @@ export function CatalogueActs({ actor, piece, known }: ActsProps) {
 
 type LinksProps = Readonly<{ piece: Piece; roles: readonly Role[] }>;
 
-/** Where one goes from a piece: have it made, set its price. */
+/** Where one goes from a piece: have it made, set its price, its papers. */
 export function PieceLinks({ piece, roles }: LinksProps) {
   const mayOrder =
     isAllowed(roles, 'orders.take') && piece.grade === 'first' && piece.making === 'open_stock';
-  const mayPrice = isAllowed(roles, 'catalogue.price');
-  if (!mayOrder && !mayPrice) return null;
+  const path = `/stock/${piece.code}`;
   return (
     <p>
       {mayOrder ? (
@@ -73,11 +72,17 @@ export function PieceLinks({ piece, roles }: LinksProps) {
           Have it made
         </ButtonLink>
       ) : null}{' '}
-      {mayPrice ? (
+      {isAllowed(roles, 'catalogue.price') ? (
         <ButtonLink href={`/prices/set?sku=${piece.code}`} variant="quiet">
           Set its price
         </ButtonLink>
-      ) : null}
+      ) : null}{' '}
+      <ButtonLink href={`${path}/care/pdf`} variant="quiet">
+        How to look after it
+      </ButtonLink>{' '}
+      <ButtonLink href={`${path}/certificate`} variant="quiet">
+        Certificate
+      </ButtonLink>
     </p>
   );
 }
