@@ -23,14 +23,19 @@ export const collectorName = z
   .min(1, 'Write the name.')
   .max(nameLengthMost, `Keep the name to ${nameLengthMost} letters.`);
 
-/** Who a collector is and how to reach them; all but the name may be left empty. */
-export const collectorFields = z.strictObject({
-  kind: z.enum(collectorKinds, { error: 'Say what kind of collector this is.' }).prefault('person'),
-  name: collectorName,
+/** A mail address and a telephone; either may be left empty. */
+export const reachFields = {
   email: lineInput(lineLengthMost).refine(looksLikeMail, {
     message: 'A mail address has one @ with something on both sides.',
   }),
   phone: lineInput(40),
+};
+
+/** Who a collector is and how to reach them; all but the name may be left empty. */
+export const collectorFields = z.strictObject({
+  kind: z.enum(collectorKinds, { error: 'Say what kind of collector this is.' }).prefault('person'),
+  name: collectorName,
+  ...reachFields,
   street: lineInput(lineLengthMost),
   city: lineInput(80),
   state: lineInput(40),
@@ -48,6 +53,7 @@ export const collectorFields = z.strictObject({
 /** The form that adds a collector, or changes the one whose id it carries. */
 export const keepCollectorInput = collectorFields.extend({
   requestKey: z.uuid(),
+  firm: lineInput(120),
   collectorId: z
     .union([z.uuid(), z.literal('')])
     .transform((id) => (id === '' ? null : id))

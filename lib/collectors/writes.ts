@@ -5,6 +5,7 @@ import { onceOnly, type KeyRefusal, type Tx } from '@/lib/platform/db/transactio
 import { newId } from '@/lib/platform/new-id';
 import { ok, refuse, type Result } from '@/lib/platform/result';
 import type { CollectorFields, KeepCollectorInput } from './input';
+import { livingId } from './reads/group';
 import type { CollectorRefusal } from './rules';
 
 /**
@@ -34,21 +35,25 @@ export async function keepCollector(
   });
 }
 
+/** What is kept of somebody; the firm may be left out. */
+type FieldsToKeep = CollectorFields & { firm?: string | null };
+
 /**
- * Adds a collector in the caller's transaction; the caller has asked whether the doer may.
+ * Adds a collector in the caller's transaction; the caller has asked whether the doer may. The
+ * audit names nobody: it is never changed, and somebody may ask to be struck out.
  *
  * @param fields the way to reach them may be null throughout: "not known yet"
  * @returns the new collector's id
  * @example addCollector(tx, doer, collectorFields.parse({ name: 'Wren Alder' }))
  */
-export async function addCollector(tx: Tx, doer: Doer, fields: CollectorFields): Promise<string> {
+export async function addCollector(tx: Tx, doer: Doer, fields: FieldsToKeep): Promise<string> {
   const id = newId();
   await tx.collector.create({ data: { id, ...fields, createdAt: doer.at }, select: { id: true } });
   await recordAudit(tx, doer, {
     did: 'added a collector',
     subject: 'Collector',
     subjectId: id,
-    facts: { name: fields.name },
+    facts: { kind: fields.kind },
   });
   return id;
 }
@@ -56,23 +61,21 @@ export async function addCollector(tx: Tx, doer: Doer, fields: CollectorFields):
 async function changeCollector(
   tx: Tx,
   doer: Doer,
-  change: { collectorId: string; fields: CollectorFields },
+  change: { collectorId: string; fields: FieldsToKeep },
 ): Promise<Result<{ collectorId: string }, CollectorRefusal>> {
-  const { collectorId, fields } = change;
-  const before = await tx.collector.findUnique({
-    where: { id: collectorId },
-    omit: { id: true, createdAt: true },
-  });
-  if (!before) return refuse({ code: 'unknown_collector' });
+  const { fields } = change;
+  const collectorId = await livingId(tx, change.collectorId);
+  if (!collectorId) return refuse({ code: 'unknown_collector' });
+  const before = await tx.collector.findUniqueOrThrow({ where: { id: collectorId } });
   const changed = Object.entries(fields)
-    .filter(([name, value]) => before[name as keyof CollectorFields] !== value)
+    .filter(([name, value]) => before[name as keyof FieldsToKeep] !== value)
     .map(([name]) => name);
   await tx.collector.update({ where: { id: collectorId }, data: fields, select: { id: true } });
   await recordAudit(tx, doer, {
     did: 'changed a collector',
     subject: 'Collector',
     subjectId: collectorId,
-    facts: { name: fields.name, changed },
+    facts: { changed },
   });
   return ok({ collectorId });
 }

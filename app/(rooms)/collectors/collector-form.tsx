@@ -8,7 +8,13 @@ import type { Reach } from '@/lib/collectors/rules';
 import { keep } from './actions';
 import css from './collectors.module.css';
 
-type Known = Reach & { id: string; kind: CollectorKind; name: string; note: string };
+type Known = Reach & {
+  id: string;
+  kind: CollectorKind;
+  name: string;
+  firm: string | null;
+  note: string;
+};
 type CollectorFormProps = Readonly<{ known: Known | null; name?: string | undefined }>;
 
 const kinds = collectorKinds.map((value) => ({ value, label: collectorKindWords[value] }));
@@ -16,6 +22,7 @@ const kinds = collectorKinds.map((value) => ({ value, label: collectorKindWords[
 const nobody: Omit<Known, 'id'> = {
   kind: 'person',
   name: '',
+  firm: null,
   note: '',
   email: null,
   phone: null,
@@ -46,6 +53,14 @@ export function CollectorForm({ known, name }: CollectorFormProps) {
         required
       />
       <Choice name="kind" legend="This is" options={kinds} defaultValue={was.kind} />
+      <Field
+        name="firm"
+        label="Firm"
+        hint="For a designer or a business."
+        optional
+        width="half"
+        defaultValue={text(was.firm)}
+      />
       <div className={css['pair']}>
         <Field
           name="phone"

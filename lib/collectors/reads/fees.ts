@@ -5,6 +5,7 @@ import type { Actor } from '@/lib/access/rules';
 import { parseDay, type Day } from '@/lib/dates/rules';
 import { db } from '@/lib/platform/db/client';
 import { invariant } from '@/lib/platform/invariant';
+import { idsOf } from './group';
 
 const feesListed = 200;
 /** Referral fees owed, as the ledger's accounts have it. */
@@ -53,6 +54,7 @@ const sumRow = z.object({
 /** What a designer earned by bringing buyers; at most the newest two hundred are listed. */
 export async function listFeesOf(actor: Actor, collectorId: string, on: Day): Promise<FeesOf> {
   assertAllowed(actor, 'receipts.see');
+  const ids = [...(await idsOf(db(), collectorId))];
   const yearOn = `${on.slice(0, 4)}-01-01`;
   const [found, sums] = await Promise.all([
     db().$queryRaw`
@@ -70,7 +72,7 @@ export async function listFeesOf(actor: Actor, collectorId: string, on: Day): Pr
       FROM "ReferralFee" fee
       JOIN "Sale" sale ON sale.id = fee."saleId"
       JOIN "JournalEntry" entry ON entry.id = fee."entryId"
-      WHERE fee."collectorId" = ${collectorId}::uuid
+      WHERE fee."collectorId" = ANY(${ids}::uuid[])
       ORDER BY entry."on" DESC, sale.number DESC LIMIT ${feesListed}`,
     db().$queryRaw`
       SELECT coalesce(-sum(posting."amountCents"), 0)::bigint AS "owedCents",
@@ -80,7 +82,7 @@ export async function listFeesOf(actor: Actor, collectorId: string, on: Day): Pr
           AND paid."paidOn" <= ${on}::date), 0)::bigint AS "paidThisYearCents"
       FROM "Posting" posting
       LEFT JOIN "ReferralFee" paid ON paid."paidEntryId" = posting."entryId"
-      WHERE posting."accountCode" = ${owed} AND posting."collectorId" = ${collectorId}::uuid`,
+      WHERE posting."accountCode" = ${owed} AND posting."collectorId" = ANY(${ids}::uuid[])`,
   ]);
   const [sum] = z.array(sumRow).parse(sums);
   invariant(sum, 'A sum has one row.');

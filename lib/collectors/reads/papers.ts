@@ -3,6 +3,7 @@ import { assertAllowed } from '@/lib/access/reads';
 import { allow, type Actor } from '@/lib/access/rules';
 import { dayFromDate, type Day } from '@/lib/dates/rules';
 import { db } from '@/lib/platform/db/client';
+import { idsOf } from './group';
 
 const papersListed = 30;
 
@@ -37,25 +38,29 @@ export type OpenPapers = {
 
 const title = { sku: { select: { design: { select: { title: true } } } } } as const;
 
-/** Everything that is held, laid away, tried at home, ordered or left on a voucher for somebody. */
+/**
+ * Everything that is held, laid away, tried at home, ordered or left on a voucher for somebody,
+ * under any of their names.
+ */
 export async function listOpenPapers(actor: Actor, collectorId: string): Promise<OpenPapers> {
   assertAllowed(actor, 'collectors.see');
+  const ids = [...(await idsOf(db(), collectorId))];
   const seesHolds = allow(actor, 'stock.hold').ok;
   const seesOrders = allow(actor, 'orders.see').ok;
   const seesMoney = allow(actor, 'receipts.see').ok;
   const [holds, layaways, approvals, orders, credits] = await Promise.all([
-    seesHolds ? holdsOf(collectorId) : [],
-    seesHolds ? layawaysOf(collectorId) : [],
-    seesHolds ? approvalsOf(collectorId) : [],
-    seesOrders ? ordersOf(collectorId, seesMoney) : [],
-    allow(actor, 'counter.sell').ok ? creditsOf(collectorId) : [],
+    seesHolds ? holdsOf(ids) : [],
+    seesHolds ? layawaysOf(ids) : [],
+    seesHolds ? approvalsOf(ids) : [],
+    seesOrders ? ordersOf(ids, seesMoney) : [],
+    allow(actor, 'counter.sell').ok ? creditsOf(ids) : [],
   ]);
   return { holds, layaways, approvals, orders, credits };
 }
 
-async function holdsOf(collectorId: string): Promise<PaperOpen[]> {
+async function holdsOf(ids: string[]): Promise<PaperOpen[]> {
   const rows = await db().hold.findMany({
-    where: { collectorId, endedAt: null, layawayId: null, orderId: null },
+    where: { collectorId: { in: ids }, endedAt: null, layawayId: null, orderId: null },
     select: { id: true, number: true, untilAt: true, ...title },
     orderBy: { number: 'desc' },
     take: papersListed,
@@ -65,9 +70,9 @@ async function holdsOf(collectorId: string): Promise<PaperOpen[]> {
   }));
 }
 
-async function layawaysOf(collectorId: string): Promise<PaperOpen[]> {
+async function layawaysOf(ids: string[]): Promise<PaperOpen[]> {
   const rows = await db().layaway.findMany({
-    where: { collectorId, endedAt: null },
+    where: { collectorId: { in: ids }, endedAt: null },
     select: {
       ...{ id: true, number: true, finalOn: true, totalCents: true },
       lines: { select: title, orderBy: { position: 'asc' }, take: 1 },
@@ -81,9 +86,9 @@ async function layawaysOf(collectorId: string): Promise<PaperOpen[]> {
   }));
 }
 
-async function approvalsOf(collectorId: string): Promise<PaperOpen[]> {
+async function approvalsOf(ids: string[]): Promise<PaperOpen[]> {
   const rows = await db().onApproval.findMany({
-    where: { collectorId, endedAt: null },
+    where: { collectorId: { in: ids }, endedAt: null },
     select: {
       ...{ id: true, number: true, dueOn: true, valueCents: true },
       lines: { select: title, orderBy: { position: 'asc' }, take: 1 },
@@ -97,9 +102,9 @@ async function approvalsOf(collectorId: string): Promise<PaperOpen[]> {
   }));
 }
 
-async function ordersOf(collectorId: string, seesMoney: boolean): Promise<PaperOpen[]> {
+async function ordersOf(ids: string[], seesMoney: boolean): Promise<PaperOpen[]> {
   const rows = await db().specialOrder.findMany({
-    where: { collectorId, endedAt: null },
+    where: { collectorId: { in: ids }, endedAt: null },
     select: {
       ...{ id: true, number: true, readyAboutOn: true, quantity: true, unitPriceCents: true },
       ...title,
@@ -113,9 +118,9 @@ async function ordersOf(collectorId: string, seesMoney: boolean): Promise<PaperO
   }));
 }
 
-async function creditsOf(collectorId: string): Promise<CreditOpen[]> {
+async function creditsOf(ids: string[]): Promise<CreditOpen[]> {
   const rows = await db().credit.findMany({
-    where: { collectorId, balanceCents: { gt: 0n } },
+    where: { collectorId: { in: ids }, balanceCents: { gt: 0n } },
     select: { code: true, kind: true, balanceCents: true, expiresOn: true },
     orderBy: [{ createdAt: 'desc' }, { id: 'asc' }],
     take: papersListed,

@@ -1,9 +1,9 @@
 import 'server-only';
-import { z } from 'zod';
 import { assertAllowed } from '@/lib/access/reads';
 import type { Actor } from '@/lib/access/rules';
 import { db } from '@/lib/platform/db/client';
 import type { Certificate, TradeTerms } from '../rules/trade';
+import { readGroup } from './group';
 import { certificatesMost, readCertificates, readTradeTerms } from './trade';
 
 /** A certificate as its page shows it. */
@@ -28,14 +28,15 @@ export type TradePage = {
  */
 export async function getTradePage(actor: Actor, collectorId: string): Promise<TradePage | null> {
   assertAllowed(actor, 'tax.see');
-  if (!z.uuid().safeParse(collectorId).success) return null;
-  const select = { where: { id: collectorId }, select: { name: true } };
+  const group = await readGroup(db(), collectorId);
+  if (!group) return null;
+  const select = { where: { id: group.livingId }, select: { name: true } };
   const [collector, terms, certificates, more, home] = await Promise.all([
     db().collector.findUnique(select),
     readTradeTerms(db(), collectorId),
     readCertificates(db(), collectorId),
     db().resaleCertificate.findMany({
-      where: { collectorId },
+      where: { collectorId: { in: [...group.ids] } },
       select: { id: true, buys: true, fileId: true },
       take: certificatesMost,
     }),

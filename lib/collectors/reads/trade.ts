@@ -7,20 +7,27 @@ import {
   type CertificateStanding,
   type TradeTerms,
 } from '../rules/trade';
+import { idsOf } from './group';
 
 /** The most certificates that are read of one collector. */
 export const certificatesMost = 100;
 
-/** What a designer gets; null for somebody who has no terms. */
+/** What a designer gets, under any of their names, the kept one first; null for one without terms. */
 export async function readTradeTerms(
   from: Prisma.TransactionClient,
   collectorId: string,
 ): Promise<TradeTerms | null> {
-  const row = await from.tradeTerms.findUnique({
-    where: { collectorId },
-    select: { way: true, percent: true, sinceOn: true, note: true },
+  const ids = await idsOf(from, collectorId);
+  const rows = await from.tradeTerms.findMany({
+    where: { collectorId: { in: [...ids] } },
+    select: { collectorId: true, way: true, percent: true, sinceOn: true, note: true },
   });
-  return row && { ...row, percent: row.percent.toString(), sinceOn: dayFromDate(row.sinceOn) };
+  const found = rows.toSorted(
+    (one, other) => ids.indexOf(one.collectorId) - ids.indexOf(other.collectorId),
+  )[0];
+  if (!found) return null;
+  const { way, percent, sinceOn, note } = found;
+  return { way, note, percent: percent.toString(), sinceOn: dayFromDate(sinceOn) };
 }
 
 /** How a collector's certificates stand for a state on a day, see {@link certificateStanding}. */
@@ -37,7 +44,7 @@ export async function readCertificates(
   collectorId: string,
 ): Promise<Certificate[]> {
   const rows = await from.resaleCertificate.findMany({
-    where: { collectorId },
+    where: { collectorId: { in: [...(await idsOf(from, collectorId))] } },
     select: {
       ...{ id: true, state: true, permitNumber: true, legalName: true },
       ...{ fromOn: true, untilOn: true, withdrawnAt: true },

@@ -8,6 +8,7 @@ import { onceOnly, type Tx } from '@/lib/platform/db/transaction';
 import { newId } from '@/lib/platform/new-id';
 import { ok, refuse, type Result } from '@/lib/platform/result';
 import type { CertificateInput, TradeTermsInput, WithdrawInput } from '../input/trade';
+import { livingId, readGroup } from '../reads/group';
 import { readCertificates, readTradeTerms } from '../reads/trade';
 import { overlapping } from '../rules/trade';
 import type { TradeRefusal } from '../rules/trade-refusals';
@@ -41,15 +42,23 @@ type Filed = {
 };
 
 async function fileCertificate(tx: Tx, doer: Doer, { asked, scan }: Filed): Kept {
-  const { collectorId, state, permitNumber, fromOn, untilOn } = asked;
-  if (!(await isKnown(tx, collectorId))) return refuse({ code: 'unknown_collector' });
+  const { state, permitNumber, fromOn, untilOn } = asked;
+  const collectorId = await livingId(tx, asked.collectorId);
+  if (!collectorId) return refuse({ code: 'unknown_collector' });
   const same = overlapping(await readCertificates(tx, collectorId), asked);
   if (same) return refuse({ code: 'certificate_is_there', permitNumber, state: same.state });
   const file = scan && (await keepFile(tx, { ...scan, at: doer.at }));
   const id = newId();
   await tx.resaleCertificate.create({
     data: {
-      ...{ ...asked, id, staffId: doer.actor.id, at: doer.at, fileId: file?.id ?? null },
+      ...{
+        ...asked,
+        collectorId,
+        id,
+        staffId: doer.actor.id,
+        at: doer.at,
+        fileId: file?.id ?? null,
+      },
       fromOn: dateFromDay(fromOn),
       untilOn: untilOn && dateFromDay(untilOn),
     },
@@ -100,11 +109,13 @@ export async function setTradeTerms(doer: Doer, input: TradeTermsInput): Kept {
   const { requestKey, ...asked } = input;
   const command = { requestKey, name: 'setTradeTerms', asked };
   return tradeCommand(doer, 'trade.keep', command, async (tx) => {
-    const { collectorId, way, percent, sinceOn, note } = asked;
-    if (!(await isKnown(tx, collectorId))) return refuse({ code: 'unknown_collector' });
+    const { way, percent, sinceOn, note } = asked;
+    const group = await readGroup(tx, asked.collectorId);
+    if (!group || group.erasedAt !== null) return refuse({ code: 'unknown_collector' });
+    const { livingId: collectorId, ids } = group;
     const before = await readTradeTerms(tx, collectorId);
     if (way === 'nothing' || percent === null) {
-      await tx.tradeTerms.deleteMany({ where: { collectorId } });
+      await tx.tradeTerms.deleteMany({ where: { collectorId: { in: [...ids] } } });
     } else {
       const data = { way, percent, sinceOn: dateFromDay(sinceOn), note };
       await tx.tradeTerms.upsert({
@@ -120,14 +131,6 @@ export async function setTradeTerms(doer: Doer, input: TradeTermsInput): Kept {
     });
     return ok(collectorId);
   });
-}
-
-async function isKnown(tx: Tx, collectorId: string): Promise<boolean> {
-  const found = await tx.collector.findUnique({
-    where: { id: collectorId },
-    select: { id: true },
-  });
-  return found !== null;
 }
 
 type Asked = { requestKey: string; name: string; asked: Record<string, unknown> };

@@ -1,6 +1,7 @@
 import 'server-only';
 import { allow, type Doer, type NotAllowed } from '@/lib/access/rules';
 import { recordAudit } from '@/lib/audit/writes';
+import { idsOf } from '@/lib/collectors/reads/group';
 import { dateFromDay, dayFromDate, dayOf, type Day } from '@/lib/dates/rules';
 import { accounts } from '@/lib/ledger/rules';
 import { postEntry } from '@/lib/ledger/writes';
@@ -86,14 +87,19 @@ export async function payReferralFee(
   return onceOnly<{ paid: string }, FeeRefusal>(command, async (tx) => {
     const { timeZone } = await getGallery(tx);
     const today = dayOf(doer.at, timeZone);
-    const decided = decidePayment(await feesOf(tx, asked.feeIds), { ...asked, today });
+    const decided = decidePayment(await feesOf(tx, asked), { ...asked, today });
     if (!decided.ok) return decided;
     for (const fee of decided.value) await payOne(tx, doer, { fee, ...asked });
     return ok({ paid: sumCents(decided.value.map((fee) => fee.amountCents)).toString() });
   });
 }
 
-async function feesOf(tx: Tx, feeIds: readonly string[]): Promise<FeeOwed[]> {
+/** The fees asked for; those earned under another name of the designer are paid to the one asked. */
+async function feesOf(
+  tx: Tx,
+  { collectorId, feeIds }: { collectorId: string; feeIds: readonly string[] },
+): Promise<FeeOwed[]> {
+  const ids = await idsOf(tx, collectorId);
   const rows = await tx.referralFee.findMany({
     where: { id: { in: [...feeIds] } },
     select: {
@@ -107,6 +113,7 @@ async function feesOf(tx: Tx, feeIds: readonly string[]): Promise<FeeOwed[]> {
     ...{ ...row, receipt: sale.number, earnedOn: dayFromDate(entry.on) },
     amountCents: amountCents - sumCents(sale.returns.flatMap(backOf)),
     paidOn: paidOn && dayFromDate(paidOn),
+    collectorId: ids.includes(row.collectorId) ? collectorId : row.collectorId,
   }));
 }
 

@@ -1,26 +1,29 @@
 import Link from 'next/link';
-import { notFound } from 'next/navigation';
+import { notFound, redirect } from 'next/navigation';
 import { cache } from 'react';
-import { ButtonLink } from '@/app/ui/button/button';
 import { DayText } from '@/app/ui/figures/day-text';
 import { Money } from '@/app/ui/figures/money';
 import { Table } from '@/app/ui/figures/table';
-import { Facts } from '@/app/ui/page/facts';
-import { PageHead } from '@/app/ui/page/page-head';
 import { Columns, Section } from '@/app/ui/page/section';
 import { requireActor } from '@/lib/access/reads';
-import { isAllowed } from '@/lib/access/rules';
-import { getCollector, type CollectorPage, type Purchase } from '@/lib/collectors/reads';
+import { isAllowed, type Permission } from '@/lib/access/rules';
+import { getCollector, type Purchase } from '@/lib/collectors/reads';
+import { getCard } from '@/lib/collectors/reads/card';
+import { listOwned } from '@/lib/collectors/reads/owned';
 import { listOpenPapers } from '@/lib/collectors/reads/papers';
 import { getTradePage } from '@/lib/collectors/reads/trade-page';
-import { addressLine, collectorKindWords } from '@/lib/collectors/rules';
 import { listCommissionsOf } from '@/lib/commissions/reads';
 import { dayOf } from '@/lib/dates/rules';
 import { now } from '@/lib/platform/clock';
 import { getGallery } from '@/lib/platform/settings';
+import { Beside } from './card/beside';
+import { Notes } from './card/notes';
+import { Owned } from './card/owned';
 import { CommissionLines } from './commission-lines';
+import { Head } from './head';
 import { OfTheTrade } from './of-the-trade';
 import { OpenInTheirName } from './open-papers';
+import { Reaching } from './reaching';
 import css from '../collectors.module.css';
 
 /** The title and the page ask for the same collector; they are read once. */
@@ -34,87 +37,61 @@ export async function generateMetadata({ params }: CollectorPageProps) {
   return { title: (await findOnce(actor, id))?.name ?? 'Collector' };
 }
 
-/** A collector: how to reach them, what they bought, what they asked for. */
+/** A collector: how to reach them, what they own, what they bought, what they asked for. */
 export default async function CollectorPage({ params }: CollectorPageProps) {
   const actor = await requireActor('collectors.see');
   const { id } = await params;
   const collector = await findOnce(actor, id);
   if (!collector) notFound();
-  const [commissions, papers, trade, { timeZone }] = await Promise.all([
+  if (collector.id !== id) redirect(`/collectors/${collector.id}`);
+  const [commissions, papers, trade, card, owned, { timeZone }] = await Promise.all([
     listCommissionsOf(actor, id),
     listOpenPapers(actor, id),
     isAllowed(actor.roles, 'tax.see') ? getTradePage(actor, id) : null,
+    getCard(actor, id),
+    listOwned(actor, id),
     getGallery(),
   ]);
-  const mayWrite = isAllowed(actor.roles, 'collectors.write');
-  const mayAsk = isAllowed(actor.roles, 'commissions.write');
+  const may = (permission: Permission) => isAllowed(actor.roles, permission);
+  const mayWrite = may('collectors.write');
+  const today = dayOf(now(), timeZone);
   return (
     <>
-      <PageHead
-        title={collector.name}
-        lead={capital(collectorKindWords[collector.kind])}
-        back={{ href: '/collectors', name: 'Collectors' }}
-      >
-        {mayAsk ? (
-          <ButtonLink href={`/commissions/new?collector=${id}`}>Open a commission</ButtonLink>
-        ) : null}
-        {mayWrite ? (
-          <ButtonLink href={`/collectors/${id}/change`} variant="quiet">
-            Change what is known
-          </ButtonLink>
-        ) : null}
-      </PageHead>
+      <Head {...{ collector, mayWrite }} mayAsk={may('commissions.write')} />
       <Columns
         wide={
           <>
             <OpenInTheirName papers={papers} zone={timeZone} />
+            <Section title="What they own">
+              <Owned
+                {...{ owned, mayWrite, addresses: card.addresses, collectorId: id }}
+                seesReceipts={may('receipts.see')}
+              />
+            </Section>
             <Section title="Commissions">
               <CommissionLines commissions={commissions} />
             </Section>
             <Section title="What they bought">
               <Purchases purchases={collector.purchases} />
             </Section>
+            <Section title="Notes">
+              <Notes notes={card.notes} zone={timeZone} {...{ mayWrite, collectorId: id }} />
+            </Section>
           </>
         }
         beside={
           <>
-            <Section title="How to reach them">
-              <Reaching collector={collector} />
-            </Section>
+            <Reaching collector={collector} />
+            <Beside {...{ card, today, mayWrite, collectorId: id }} />
             {trade ? (
               <OfTheTrade
-                trade={trade}
-                today={dayOf(now(), timeZone)}
-                href={`/collectors/${id}/trade`}
+                {...{ trade, today, href: `/collectors/${id}/trade` }}
                 isTrade={['designer', 'business'].includes(collector.kind)}
               />
             ) : null}
           </>
         }
       />
-    </>
-  );
-}
-
-function Reaching({ collector }: Readonly<{ collector: CollectorPage }>) {
-  const { phone, email, note } = collector;
-  return (
-    <>
-      <Facts
-        facts={[
-          { name: 'Telephone', value: phone && <a href={`tel:${phone}`}>{phone}</a> },
-          {
-            name: 'Mail',
-            value: email && (
-              <a href={`mailto:${email}`} className={css['mail']}>
-                {email}
-              </a>
-            ),
-          },
-          { name: 'Address', value: addressLine(collector) },
-        ]}
-      />
-      {note ? <p className={css['note']}>{note}</p> : null}
     </>
   );
 }
@@ -147,8 +124,4 @@ function Purchases({ purchases }: Readonly<{ purchases: readonly Purchase[] }>) 
       }))}
     />
   );
-}
-
-function capital(words: string): string {
-  return words.charAt(0).toUpperCase() + words.slice(1);
 }
