@@ -2,10 +2,14 @@ import { randomUUID } from 'node:crypto';
 import { beforeAll, expect, test } from 'vitest';
 import { askForMoneyInput } from '@/lib/commissions/input/money';
 import { findInvoice } from '@/lib/commissions/reads/money/invoice';
+import { findReceipt } from '@/lib/commissions/reads/money/receipt';
 import { askForMoney, withdrawAsk } from '@/lib/commissions/writes/money/ask';
 import { takePayment } from '@/lib/commissions/writes/money';
 import { invoicePdf } from '@/lib/documents/commissions/invoice';
+import { paymentSlipPdf } from '@/lib/documents/commissions/receipt';
+import { db } from '@/lib/platform/db/client';
 import { getGallery, type Gallery } from '@/lib/platform/settings';
+import { aSlipWith, sellIt, toldBy } from '@/tests/database/counter/a-counter';
 import { openGallery, type OpenGallery } from '@/tests/database/sales/open-gallery';
 import { startAfresh } from '@/tests/helpers/database';
 import { readPaper } from '@/tests/helpers/paper-text';
@@ -105,4 +109,60 @@ test('the number of one commission finds nothing under another', async () => {
   const which = { number, today } as const;
   expect(await findInvoice(gallery.clerk, other.commissionId, which)).toBeNull();
   await expect(findInvoice(gallery.maker, commissionId, which)).rejects.toThrow();
+});
+
+async function slipOf(commissionId: string, number: number) {
+  const told = await findReceipt(gallery.clerk, commissionId, number);
+  if (!told) throw new Error('What came in has its slip.');
+  return told;
+}
+
+test('a payment slip says what it went to and what remained, whatever was signed later', async () => {
+  const { commissionId } = await agreedByProposal(gallery);
+  const clerk = on(gallery.clerk, today);
+  const card = { ...aPayment(commissionId, 500_000n), reference: '000482' };
+  const first = done(await takePayment(clerk, card));
+  const { number } = done(await takePayment(clerk, aPayment(commissionId, 100_000n, 'cheque')));
+  const told = await slipOf(commissionId, number);
+  const text = await onBothSizes((settings) => paymentSlipPdf(told, settings));
+  // 10,800.00 with tax, half of it down: 400.00 go to the deposit, 600.00 to the balance.
+  for (const words of [
+    `Payment slip ${number}`,
+    'From Marit Oland $1,000.00',
+    'Paid: cheque',
+    'Deposit, of $5,400.00 $400.00',
+    'Balance, of $5,400.00 $600.00',
+    'It comes to, with the tax of that day $10,800.00',
+    'Came in so far, less what went back $6,000.00',
+    'Remaining $4,800.00',
+    'The money is held as a deposit until the piece is handed over',
+  ]) {
+    expect(text).toContain(words);
+  }
+  expect((await slipOf(commissionId, first.number)).leftCents).toBe(580_000n);
+  const change = await changeOffered(gallery, commissionId);
+  done(await signChange(on(gallery.owner, '2026-05-07'), change));
+  expect((await slipOf(commissionId, number)).totalCents).toBe(1_080_000n);
+});
+
+test('a payment at the counter by several tenders has each of them on its slip', async () => {
+  const { commissionId } = await agreedByProposal(gallery);
+  const clerk = on(gallery.clerk, today);
+  const line = { kind: 'instalment', commissionId, cents: 250_000n } as const;
+  const slipId = await aSlipWith(clerk, line);
+  const cheque = { kind: 'cheque', amountCents: 100_000n, reference: 'no. 18' } as const;
+  const card = { kind: 'card', amountCents: null, reference: '000483' } as const;
+  const tenders = [cheque, card];
+  expect(toldBy(await sellIt(clerk, slipId, 250_000n, { tenders }))).toBe('done');
+  const { number } = await db().commissionPayment.findFirstOrThrow({ where: { commissionId } });
+  const told = await slipOf(commissionId, number);
+  const text = await onBothSizes((settings) => paymentSlipPdf(told, settings));
+  expect(text).toMatch(/Paid with receipt \d+, in parts Cheque \$1,000\.00 Card \$1,500\.00/);
+});
+
+test('a slip of one commission is none of another', async () => {
+  const [one, other] = [await agreedByProposal(gallery), await agreedByProposal(gallery)];
+  const clerk = on(gallery.clerk, today);
+  const { number } = done(await takePayment(clerk, aPayment(one.commissionId, 100n)));
+  expect(await findReceipt(gallery.clerk, other.commissionId, number)).toBeNull();
 });
