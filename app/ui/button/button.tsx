@@ -1,7 +1,7 @@
-import Link from 'next/link';
 import type { ComponentProps, ReactNode } from 'react';
 import { classes } from '@/app/ui/classes';
 import css from './button.module.css';
+import { Way } from './way';
 
 /** How much a button weighs: the one thing to do, another thing, or a thing that takes away. */
 export type ButtonVariant = 'main' | 'quiet' | 'danger';
@@ -35,16 +35,9 @@ type ButtonLinkProps = ButtonLook &
 
 /** A link that weighs as much as a button. With `download`, the browser keeps the file. */
 export function ButtonLink({ href, children, download, ...look }: ButtonLinkProps) {
-  if (download) {
-    return (
-      <a href={href} download className={buttonClass(look)}>
-        {children}
-      </a>
-    );
-  }
   return (
-    <Link href={href} className={buttonClass(look)}>
+    <Way href={href} download={download} className={buttonClass(look)}>
       {children}
-    </Link>
+    </Way>
   );
 }

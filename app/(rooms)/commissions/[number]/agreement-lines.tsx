@@ -1,5 +1,6 @@
 import Link from 'next/link';
 import { ButtonLink } from '@/app/ui/button/button';
+import { Way } from '@/app/ui/button/way';
 import { DayText } from '@/app/ui/figures/day-text';
 import { Money } from '@/app/ui/figures/money';
 import { Table } from '@/app/ui/figures/table';
@@ -65,7 +66,7 @@ export function AgreementLines(props: AgreementLinesProps) {
       )}
       {sheet.handOver ? (
         <p>
-          <Link href={`/commissions/${sheet.number}/hand-over/pdf`}>The hand-over</Link>, signed by{' '}
+          <Way href={`/commissions/${sheet.number}/hand-over/pdf`}>The hand-over</Way>, signed by{' '}
           {sheet.handOver.signedBy}.
         </p>
       ) : null}
@@ -107,9 +108,9 @@ function Agreed({ sheet, agreement, changes }: AgreedProps) {
     {
       key: 'original',
       cells: [
-        <Link key="what" href={`${here}/agreement/pdf`}>
+        <Way key="what" href={`${here}/agreement/pdf`}>
           {`Agreed by ${agreement.agreedBy}`}
-        </Link>,
+        </Way>,
         <DayText key="day" day={agreement.agreedOn} />,
         money(agreement.priceCents),
       ],

@@ -1,5 +1,6 @@
 import Link from 'next/link';
 import { ButtonLink } from '@/app/ui/button/button';
+import { Way } from '@/app/ui/button/way';
 import { DayText } from '@/app/ui/figures/day-text';
 import { Money } from '@/app/ui/figures/money';
 import { Table } from '@/app/ui/figures/table';
@@ -153,9 +154,9 @@ function InTime({ sheet, lines }: MoneyLinesProps) {
         cells: [
           <DayText key="day" day={line.on} />,
           line.href ? (
-            <Link key="what" href={line.href}>
+            <Way key="what" href={line.href}>
               {line.what}
-            </Link>
+            </Way>
           ) : (
             line.what
           ),

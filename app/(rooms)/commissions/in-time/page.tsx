@@ -47,8 +47,8 @@ function DaysTable({ rows }: Readonly<{ rows: readonly InTimeTold[] }>) {
       captionHeardOnly
       columns={[
         { name: 'commission' },
-        ...inTable.map((kind) => ({ name: timeMarkWords[kind] })),
-        { name: 'making' },
+        ...inTable.map((kind) => ({ name: timeMarkWords[kind], figure: true })),
+        { name: 'making', figure: true },
       ]}
       rows={rows.map((row) => ({
         key: String(row.number),

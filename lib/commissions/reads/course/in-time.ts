@@ -65,7 +65,7 @@ export async function listInTime(actor: Actor): Promise<{ rows: InTimeTold[]; to
   return {
     today,
     rows: rows
-      .toSorted((one, other) => sortKey(one).localeCompare(sortKey(other)))
+      .toSorted((one, other) => (sortKey(one) < sortKey(other) ? -1 : 1))
       .map(({ askedOn: _, ...row }) => row),
   };
 }
