@@ -79,7 +79,7 @@ export function writeSignature(
   const where = signature.isOnTheirPage ? 'on their own page' : 'before the gallery';
   paper.font('sans').fontSize(9).fillColor(ash);
   paper.text(
-    `${signature.name}${capacity}: ${how[signature.kind]} ${where}, ${formatInstant(signature.at, gallery.timeZone)}`,
+    `${signature.name}${capacity}: ${how[signature.kind]}, ${where}, ${formatInstant(signature.at, gallery.timeZone)}`,
   );
   paper.fillColor(iron);
 }

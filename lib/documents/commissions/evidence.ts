@@ -8,7 +8,16 @@ import {
 } from '@/lib/commissions/rules/evidence/chapters';
 import { formatDay, type Day } from '@/lib/dates/rules';
 import type { Gallery } from '@/lib/platform/settings';
-import { ash, fullPageOf, iron, keepTogether, makePaper, sizeOf, type Paper } from '../paper';
+import {
+  ash,
+  fullPageOf,
+  iron,
+  keepTogether,
+  makePaper,
+  ruleLine,
+  sizeOf,
+  type Paper,
+} from '../paper';
 import { writeHeading, writePaperHead, writePicture, writeWords } from './page';
 
 /** Everything that the evidence of a commission holds. */
@@ -25,8 +34,7 @@ export type EvidenceFile = {
 const contentsLine = 18;
 
 /**
- * The evidence as one PDF: a cover with its contents and what the marks come to, then each chapter on
- * a page of its own.
+ * The evidence as one PDF: a cover with its contents and what the marks come to, then each chapter.
  */
 export async function evidencePdf(
   file: EvidenceFile,
@@ -37,8 +45,9 @@ export async function evidencePdf(
     writeWords(paper, marksSentence(marksOf(file.chapters)));
     writeHeading(paper, 'What is in it');
     const contentsAt = paper.y;
+    paper.addPage();
     const begins = file.chapters.map((chapter) => {
-      paper.addPage();
+      keepTogether(paper, 150);
       const page = paper.bufferedPageRange().count;
       writeChapter(paper, chapter, file.pictures);
       return page;
@@ -68,9 +77,11 @@ function writeChapter(
   { title, entries }: Chapter,
   pictures: ReadonlyMap<string, Uint8Array>,
 ): void {
-  paper.font('serif').fontSize(16).fillColor(iron).text(title).moveDown(0.3);
+  paper.font('serif').fontSize(16).fillColor(iron).text(title);
+  ruleLine(paper);
   if (entries.length === 0) writeWords(paper, 'Nothing.');
   for (const entry of entries) writeEntry(paper, entry, pictures);
+  paper.moveDown(1.5);
 }
 
 function writeEntry(

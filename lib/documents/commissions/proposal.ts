@@ -1,6 +1,6 @@
 import 'server-only';
 import type { ProposalShown } from '@/lib/commissions/reads/proposal/facts';
-import { feeSentences, sizeSentence, stepSentence } from '@/lib/commissions/rules/proposal/body';
+import { feeSentences, sizeSentence, stepWords } from '@/lib/commissions/rules/proposal/body';
 import { formatDay, type Day } from '@/lib/dates/rules';
 import { currencyNamed, formatCents } from '@/lib/money/rules';
 import type { Gallery } from '@/lib/platform/settings';
@@ -82,9 +82,7 @@ function writePrice(paper: Paper, proposal: ProposalShown, gallery: Gallery): vo
   writeHeading(paper, 'The plan of payments');
   for (const step of steps) {
     keepTogether(paper, 18);
-    const [words = ''] = stepSentence(step, () => '').split(':');
-    const due = stepSentence(step, () => '').slice(words.length + 2);
-    wordsAndFigure(paper, `${words}${due.replace(/^\s*,?/, ',')}`, money(step.amountCents));
+    wordsAndFigure(paper, stepWords(step), money(step.amountCents));
   }
 }
 

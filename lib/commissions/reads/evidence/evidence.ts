@@ -14,6 +14,7 @@ import { listMoneyLines, type MoneyLines } from '@/lib/commissions/reads/payment
 import { listProposals } from '@/lib/commissions/reads/proposal/proposals';
 import type { Sheet } from '@/lib/commissions/reads/sheet';
 import { anEntry, type Chapter, type Entry } from '@/lib/commissions/rules/evidence/chapters';
+import { clockWords } from '@/lib/commissions/rules/course/clocks';
 import { exposureWords, wallWords } from '@/lib/commissions/rules/words';
 import { dayOf, formatDay } from '@/lib/dates/rules';
 import { formatCents, type Cents } from '@/lib/money/rules';
@@ -108,8 +109,10 @@ function dayEntries({ said, lost }: TimeTold): Entry[] {
       lines: [words],
     }),
   );
-  const all = lost.map(({ clock, days }) => `${clock} ${days}`).join(', ');
-  return all === '' ? entries : [...entries, anEntry({ title: `Days lost: ${all}` })];
+  const all = lost.map(({ clock, days }) => `${clockWords[clock]} ${days}`).join(', ');
+  return all === ''
+    ? entries
+    : [...entries, anEntry({ title: `Days lost, by whose clock they ran on: ${all}` })];
 }
 
 function moneyEntries({ asked, payments, refunds }: MoneyLines, { telling }: Sheet): Entry[] {

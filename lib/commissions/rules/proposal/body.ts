@@ -69,12 +69,21 @@ export function sizeSentence(
 }
 
 /** One step of the plan, as one sentence. */
-export function stepSentence(
-  { name, event, percent, amountCents }: PlanStep,
-  money: (cents: Cents) => string,
-): string {
-  const share = percent === null ? '' : ` (${trimmed(percent)} %)`;
-  return `${name}: ${money(amountCents)}${share}, ${eventWords[event]}`;
+export function stepSentence(step: PlanStep, money: (cents: Cents) => string): string {
+  return `${step.name}: ${money(step.amountCents)}${shareWords(step)}, ${eventWords[step.event]}`;
+}
+
+/**
+ * One step of the plan where its amount stands beside it.
+ *
+ * @example 'Deposit (50 %), when it is agreed'
+ */
+export function stepWords(step: PlanStep): string {
+  return `${step.name}${shareWords(step)}, ${eventWords[step.event]}`;
+}
+
+function shareWords({ percent }: PlanStep): string {
+  return percent === null ? '' : ` (${trimmed(percent)} %)`;
 }
 
 function trimmed(percent: string): string {

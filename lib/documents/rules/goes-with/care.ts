@@ -110,7 +110,8 @@ function weather({ kind, exposure }: CareAbout): string[] {
 }
 
 function lifting({ kind, isSetInWall, weightG }: CareAbout): string[] {
-  const forTwo = weightG !== null && weightG >= forTwoG;
+  // A relief that nobody weighed is taken for a heavy one.
+  const forTwo = weightG === null ? kind === 'wall_panel' : weightG >= forTwoG;
   if (isSetInWall) {
     return [
       'It is part of the wall. Whoever drills or builds near it calls first: it can seldom be taken off whole.',

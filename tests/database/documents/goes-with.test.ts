@@ -1,0 +1,56 @@
+import { beforeAll, describe, expect, test } from 'vitest';
+import { careSheetPdf } from '@/lib/documents/goes-with/care-sheet';
+import { certificatePdf, type Certificate } from '@/lib/documents/goes-with/certificate';
+import type { CareAbout } from '@/lib/documents/rules/goes-with/care';
+import { getGallery, type Gallery } from '@/lib/platform/settings';
+import { openGallery } from '@/tests/database/sales/open-gallery';
+import { startAfresh } from '@/tests/helpers/database';
+import { readPaper } from '@/tests/helpers/paper-text';
+
+let settings: Gallery;
+
+beforeAll(async () => {
+  await startAfresh();
+  await openGallery();
+  settings = await getGallery();
+});
+
+const told: Certificate = {
+  said: {
+    ...{ title: 'Nine herons', artist: 'Oriel Sandray', year: 2027, size: '84 × 40 in' },
+    ...{ medium: 'stoneware, celadon over iron slip', weight: '', owner: 'Marit Oland' },
+  },
+  many: { kind: 'one' },
+  ...{ known: 'commission 8', agreedOn: '2026-05-04', on: '2027-03-02', picture: null },
+};
+
+describe.each([
+  ['letter', 612, 792],
+  ['a4', 595, 842],
+] as const)('on %s', (paperSize, width, height) => {
+  test('a certificate is one page that says what is known and leaves off what is not', async () => {
+    const paper = await readPaper(await certificatePdf(told, { ...settings, paperSize }));
+    expect([Math.round(paper.width), Math.round(paper.height)]).toEqual([width, height]);
+    expect([paper.pages, paper.fontsInside]).toEqual([1, true]);
+    for (const words of [
+      ...['Certificate of authenticity', 'Nine herons', 'Oriel Sandray, 2027', '84 × 40 in'],
+      ...['One of a kind.', 'commission 8', '4 May 2026', 'Marit Oland', '© 2027 Oriel Sandray'],
+    ]) {
+      expect(paper.text).toContain(words);
+    }
+    expect(paper.text).not.toContain('Weight');
+  });
+
+  test('a care sheet is one page and says whom to call', async () => {
+    const about: CareAbout = {
+      ...{ kind: 'platter', foodUse: 'not_proven', exposure: null },
+      ...{ isSetInWall: false, weightG: 1_800 },
+    };
+    const sheet = { title: 'Shoal', what: 'platter, tenmoku', known: 'PL-14-TE', about };
+    const paper = await readPaper(await careSheetPdf(sheet, { ...settings, paperSize }));
+    expect([Math.round(paper.width), paper.pages, paper.fontsInside]).toEqual([width, 1, true]);
+    expect(paper.text).toContain('NOT FOR FOOD USE. MAY POISON FOOD.');
+    expect(paper.text).toContain('Say the name of the piece and “PL-14-TE”');
+    expect(paper.text).toContain(settings.name);
+  });
+});
