@@ -114,6 +114,25 @@ export function settlementEntry(payment: PaymentForLedger): PostingLine[] {
   return moneyInFor(payment, accounts.owedByCollectors);
 }
 
+/**
+ * The postings of money for a commission, whatever is owed at that moment: so much less is owed by
+ * the collector, and what is more than that is a debt to them.
+ *
+ * @param owedCents what the books keep as owed by the collector; nothing before the hand-over
+ * @example 100.00 in cash, 60.00 owed: drawer +100.00, owed by collectors −60.00, deposits −40.00
+ */
+export function receivedEntry(payment: PaymentForLedger, owedCents: Cents): PostingLine[] {
+  const { amountCents } = payment;
+  if (owedCents <= 0n) return depositEntry(payment);
+  if (amountCents <= owedCents) return settlementEntry(payment);
+  const { kind, commissionId } = payment;
+  return [
+    { account: accountOfMoney[kind], amountCents },
+    { account: accounts.owedByCollectors, amountCents: -owedCents, commissionId },
+    { account: accounts.deposits, amountCents: owedCents - amountCents, commissionId },
+  ];
+}
+
 function moneyInFor(payment: PaymentForLedger, answer: AccountCode): PostingLine[] {
   const { kind, amountCents, commissionId } = payment;
   return [

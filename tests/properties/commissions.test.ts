@@ -52,7 +52,7 @@ function happen(facts: CommissionFacts, { kind, cents }: Event, on: Day): Commis
     },
     pay: { payments: [...facts.payments, { amountCents: cents, receivedOn: on }] },
     override: { override: { why: 'The shop opens in June.', on } },
-    end: { ending: { endedOn: on, why: 'The house was sold.' } },
+    end: { ending: { endedOn: on, why: 'The house was sold.', feeCents: 0n } },
   };
   return { ...facts, ...next[kind] };
 }

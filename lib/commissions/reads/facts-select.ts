@@ -112,7 +112,7 @@ export const factsSelect = {
     orderBy: [{ startsAt: 'asc' }, { id: 'asc' }],
   },
   handOver: { select: { handedOn: true, sale: { select: { totalCents: true } } } },
-  ending: { select: { endedOn: true, why: true } },
+  ending: { select: { endedOn: true, why: true, feeCents: true } },
 } as const satisfies Prisma.CommissionSelect;
 
 function approvalDays() {

@@ -71,7 +71,10 @@ function endOf(
       handedOn: dayFromDate(handOver.handedOn),
       totalCents: handOver.sale.totalCents,
     },
-    ending: ending && { why: ending.why, endedOn: dayFromDate(ending.endedOn) },
+    ending: ending && {
+      ...{ why: ending.why, feeCents: ending.feeCents },
+      endedOn: dayFromDate(ending.endedOn),
+    },
   };
 }
 

@@ -80,9 +80,12 @@ export type Sheet = {
   band: BandPeg[];
   mayBegin: MayBegin;
   agreement: (CommissionFacts['agreement'] & { taxPlaceId: string; taxPlace: string }) | null;
-  /** Null while nothing is agreed, and for those who do not see money. */
+  /**
+   * Null while nothing is agreed, and for those who do not see money. After an early end the price is
+   * what stays of it.
+   */
   money: CommissionMoney | null;
-  /** The plan of payments as it stands; empty for those who do not see money. */
+  /** The plan of payments as it stands; empty after an early end, and for those who do not see money. */
   plan: readonly PlanStepDue[];
   override: CommissionFacts['override'];
   handOver: { handedOn: Day; signedBy: string; receiptNumber: number } | null;
@@ -172,11 +175,17 @@ async function moneyOf(
 ): Promise<{ money: CommissionMoney; plan: PlanStepDue[] } | null> {
   const kept = row.agreements[0];
   if (!kept) return null;
+  const invoicedCents = sumCents(facts.asked.map(({ amountCents }) => amountCents));
+  const said = { paidCents: paidCents(facts), invoicedCents };
+  if (facts.ending) {
+    const { feeCents } = facts.ending;
+    const stays = { priceCents: feeCents, taxCents: 0n, depositCents: 0n };
+    return { money: commissionMoney({ ...said, ...stays, fallenDueCents: feeCents }), plan: [] };
+  }
   const { priceCents, taxCents } = await sumsOf(row, { telling, gallery });
   const plan = planDue(facts, priceCents + taxCents);
   const money = commissionMoney({
-    ...{ priceCents, taxCents, depositCents: kept.depositCents, paidCents: paidCents(facts) },
-    invoicedCents: sumCents(facts.asked.map(({ amountCents }) => amountCents)),
+    ...{ ...said, priceCents, taxCents, depositCents: kept.depositCents },
     fallenDueCents: fallenDueCents(plan),
   });
   return { money, plan };

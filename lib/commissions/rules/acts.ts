@@ -1,6 +1,7 @@
 import { isAllowed, type Actor, type Permission } from '@/lib/access/rules';
 import type { Day } from '@/lib/dates/rules';
-import { mayBegin, paidCents, type CommissionFacts } from './facts';
+import { mayBegin, type CommissionFacts } from './facts';
+import { heldCents } from './money/held';
 import { isFinished } from './course/standing';
 
 /** What can be done to a commission from its sheet. */
@@ -60,7 +61,8 @@ export const actPermissions: Record<Act, Permission> = {
  * What somebody can do to a commission now; the writes look once more.
  *
  * @param owedCents what is still owed in all; null while nothing is agreed
- * @example after the hand-over a payment is left, while something is owed, and what is remembered
+ * @example after the hand-over asking and a payment are left, while something is owed, and what is
+ *   remembered; after an early end a payment, while some of what stays is owed
  */
 export function actsOpen(
   facts: CommissionFacts,
@@ -75,16 +77,12 @@ export function actsOpen(
 type Now = { facts: CommissionFacts; owedCents: bigint | null; today: Day };
 
 function isOpen(act: Act, { facts, owedCents, today }: Now): boolean {
-  if (act === 'refund') return mayHoldMoney(facts);
-  if (facts.ending) return false;
+  if (act === 'refund') return heldCents(facts) > 0n;
   if (act === 'payment') return (owedCents ?? 0n) > 0n;
+  if (facts.ending) return false;
+  if (act === 'ask' && facts.handOver) return (owedCents ?? 0n) > 0n;
   if (facts.handOver) return act === 'progress' || act === 'page';
   return needs[act]?.(facts, today) ?? true;
-}
-
-/** Whether something may still be held for the collector; the write knows how much. */
-function mayHoldMoney(facts: CommissionFacts): boolean {
-  return paidCents(facts) > (facts.handOver?.totalCents ?? 0n);
 }
 
 /** What some of the acts need before; the others are open until the end. */

@@ -132,7 +132,12 @@ export type CommissionFacts = {
   readonly jobs: readonly JobFact[];
   readonly appointments: readonly AppointmentFact[];
   readonly handOver: { readonly handedOn: Day; readonly totalCents: Cents } | null;
-  readonly ending: { readonly endedOn: Day; readonly why: string } | null;
+  /** An early end, and what stays of it in cents. */
+  readonly ending: {
+    readonly endedOn: Day;
+    readonly why: string;
+    readonly feeCents: Cents;
+  } | null;
 };
 
 /** Whether the making may begin, what is missing, and whether it is the owner's word that lets it. */

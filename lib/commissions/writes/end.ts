@@ -1,7 +1,8 @@
 import 'server-only';
 import type { Doer } from '@/lib/access/rules';
 import type { EndCommissionInput } from '@/lib/commissions/input/course';
-import { paidCents } from '@/lib/commissions/rules/facts';
+import { hasBegun } from '@/lib/commissions/rules/course/standing';
+import { paidCents, type CommissionFacts } from '@/lib/commissions/rules/facts';
 import {
   endEntry,
   settleEnd,
@@ -40,7 +41,8 @@ export type EndToWrite = {
  * kind, and what was paid beyond it stays held until it goes back.
  *
  * @returns what stays and what goes back; refuses, in this order: not allowed, a key used for
- *   something else, unknown, ended early, handed over, a day to come, a fee above the price
+ *   something else, unknown, ended early, handed over, a day to come, a day before the last money, a
+ *   fee above the price, no word of what becomes of pieces that were begun
  */
 export async function endCommission(
   doer: Doer,
@@ -64,13 +66,10 @@ export async function addEnd(
 ): Promise<Result<EndedEarly, CommissionRefusal>> {
   const found = await findOpen(tx, doer, end.commissionId);
   if (!found.ok) return found;
-  const { facts, today, number: commissionNumber } = found.value;
+  const { facts, number: commissionNumber } = found.value;
   const { commissionId, why, endedOn, ownFeeCents = null, fate = '' } = end;
-  if (endedOn > today) return refuse({ code: 'day_to_come', on: endedOn });
-  const priceCents = facts.agreement?.priceCents ?? 0n;
-  if (ownFeeCents !== null && ownFeeCents > priceCents) {
-    return refuse({ code: 'fee_above_price', priceCents });
-  }
+  const refusal = refusalToEnd(found.value, { endedOn, ownFeeCents, fate });
+  if (refusal) return refuse(refusal);
   const terms = await readCancelTerms(tx, commissionId);
   const settled = settleEnd(facts, terms, paidCents(facts), ownFeeCents);
   const { stage, feeCents, keptCents, backCents } = settled;
@@ -92,6 +91,28 @@ export async function addEnd(
     backCents: backCents.toString(),
     commissionNumber,
   });
+}
+
+function refusalToEnd(
+  { facts, today }: FoundCommission,
+  { endedOn, ownFeeCents, fate }: { endedOn: Day; ownFeeCents: Cents | null; fate: string },
+): CommissionRefusal | null {
+  if (endedOn > today) return { code: 'day_to_come', on: endedOn };
+  const movedOn = lastMoneyOn(facts);
+  if (movedOn !== null && endedOn < movedOn) return { code: 'end_before_payment', movedOn };
+  const priceCents = facts.agreement?.priceCents ?? 0n;
+  if (ownFeeCents !== null && ownFeeCents > priceCents) {
+    return { code: 'fee_above_price', priceCents };
+  }
+  return hasBegun(facts) && fate.trim() === '' ? { code: 'pieces_need_a_fate' } : null;
+}
+
+function lastMoneyOn({ payments, refunds }: CommissionFacts): Day | null {
+  const days = [
+    ...payments.map(({ receivedOn }) => receivedOn),
+    ...refunds.map(({ refundedOn }) => refundedOn),
+  ];
+  return days.toSorted().at(-1) ?? null;
 }
 
 /** What the agreement says stays when it ends early; null before there is one. */

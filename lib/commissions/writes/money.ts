@@ -3,11 +3,12 @@ import type { Doer } from '@/lib/access/rules';
 import type { TakePaymentInput } from '@/lib/commissions/input/money';
 import { readTotal } from '@/lib/commissions/reads/agreement/total';
 import { paidCents } from '@/lib/commissions/rules/facts';
+import { receivableCents } from '@/lib/commissions/rules/money/held';
 import { decidePayment } from '@/lib/commissions/rules/money/sums';
 import type { CommissionRefusal } from '@/lib/commissions/rules/refusals';
 import type { PaymentKind } from '@/lib/commissions/rules/words';
 import { dateFromDay } from '@/lib/dates/rules';
-import { depositEntry, settlementEntry } from '@/lib/ledger/rules';
+import { receivedEntry } from '@/lib/ledger/rules';
 import { postEntry } from '@/lib/ledger/writes';
 import type { Cents } from '@/lib/money/rules';
 import type { Tx } from '@/lib/platform/db/transaction';
@@ -41,10 +42,11 @@ export type PaymentTaken = { paymentId: string; number: number; commissionNumber
 
 /**
  * Takes a payment for a commission. Before the hand-over it is a deposit, a debt to the collector;
- * after it, less is owed by the collector.
+ * after it, and after an early end of which something is owed, less is owed by the collector. What
+ * is more than is owed then is a debt to them again.
  *
  * @returns refuses, in this order: not allowed, a key used for something else, unknown, ended
- *   early, not agreed yet, a card's number in the reference, a payment nobody asked for, more than
+ *   early with nothing owed, not agreed yet, a card's number in the reference, a payment nobody asked for, more than
  *   is owed in all (unless the rest is kept for them), what looks like the same payment twice
  *   (unless it is said to be another)
  * @source OpenStax, Principles of Accounting, volume 1, section 12.2
@@ -117,7 +119,9 @@ async function refusalToTake(
   payment: PaymentToTake,
 ): Promise<CommissionRefusal | null> {
   const { ending, agreement } = found.facts;
-  if (ending) return { code: 'ended_early', endedOn: ending.endedOn };
+  if (ending && receivableCents(found.facts) === 0n) {
+    return { code: 'ended_early', endedOn: ending.endedOn };
+  }
   if (!agreement) return { code: 'not_agreed_yet' };
   if (looksLikeCardNumber(payment.reference)) return { code: 'card_number_in_reference' };
   if (payment.instalmentId !== null) {
@@ -152,10 +156,9 @@ async function sameAgain(
 
 async function owedNowCents(tx: Tx, found: FoundCommission): Promise<Cents> {
   const { facts, today, gallery } = found;
-  const on = { on: today, roundBy: gallery.roundTaxBy };
-  const totalCents =
-    facts.handOver?.totalCents ?? (await readTotal(tx, found.id, on))?.totalCents ?? 0n;
-  const leftCents = totalCents - paidCents(facts);
+  if (facts.handOver || facts.ending) return receivableCents(facts);
+  const total = await readTotal(tx, found.id, { on: today, roundBy: gallery.roundTaxBy });
+  const leftCents = (total?.totalCents ?? 0n) - paidCents(facts);
   return leftCents > 0n ? leftCents : 0n;
 }
 
@@ -167,15 +170,18 @@ async function postPayment(
   const { found, payment, paymentId } = taken;
   const { kind, amountCents } = payment;
   const money = { kind, amountCents, commissionId: found.id };
-  const isAfter = found.facts.handOver !== null;
-  const what = isAfter ? 'Payment after the hand-over' : 'Deposit';
   return postEntry(tx, {
     on: found.today,
     at: doer.at,
-    memo: `${what}: commission ${found.number}, ${found.title}`.slice(0, 200),
+    memo: `${memoOf(found)}: commission ${found.number}, ${found.title}`.slice(0, 200),
     paper: 'CommissionPayment',
     paperId: paymentId,
     staffId: doer.actor.id,
-    postings: isAfter ? settlementEntry(money) : depositEntry(money),
+    postings: receivedEntry(money, receivableCents(found.facts)),
   });
+}
+
+function memoOf({ facts: { handOver, ending } }: FoundCommission): string {
+  if (handOver) return 'Payment after the hand-over';
+  return ending ? 'Payment after the early end' : 'Deposit';
 }

@@ -44,12 +44,16 @@ async function readCommissions(
   if (ids.length === 0) return new Map();
   const rows = await from.commission.findMany({
     where: { id: { in: [...ids] } },
-    select: { id: true, number: true, title: true, handOver: { select: { handedOn: true } } },
+    select: {
+      ...{ id: true, number: true, title: true },
+      handOver: { select: { handedOn: true } },
+      ending: { select: { endedOn: true } },
+    },
   });
   return new Map(
-    rows.map(({ id, number, title, handOver }) => [
+    rows.map(({ id, number, title, handOver, ending }) => [
       id,
-      { number, title, isHandedOver: handOver !== null },
+      { number, title, isHandedOver: handOver !== null || ending !== null },
     ]),
   );
 }

@@ -31,6 +31,7 @@ export type OrderFact = {
 
 /** Papers for which money is taken, by their ids. */
 export type PaperFacts = {
+  /** Of one that ended early what stays is owed, as after a hand-over. */
   commissions: ReadonlyMap<string, { number: number; title: string; isHandedOver: boolean }>;
   orders: ReadonlyMap<string, OrderFact>;
   layaways: ReadonlyMap<string, { number: number; leftCents: Cents; hasEnded: boolean }>;

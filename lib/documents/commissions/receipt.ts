@@ -34,7 +34,7 @@ function writeReceived(paper: Paper, { payment, slip }: ReceiptTold, gallery: Ga
   const money = moneyIn(gallery);
   const { paidBy, receivedAt, takenBy, kind, reference, amountCents } = payment;
   writeHeading(paper, 'Received, with thanks');
-  writeSum(paper, `From ${paidBy}`, money(amountCents));
+  writeSum(paper, paidBy, money(amountCents));
   const reading = reference === '' ? '' : `, ${reference}`;
   const tenders = slip?.tenders ?? [];
   if (slip && tenders.length > 1) {

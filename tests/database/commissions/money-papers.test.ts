@@ -128,7 +128,7 @@ test('a payment slip says what it went to and what remained, whatever was signed
   // 10,800.00 with tax, half of it down: 400.00 go to the deposit, 600.00 to the balance.
   for (const words of [
     `Payment slip ${number}`,
-    'From Marit Oland $1,000.00',
+    'Received, with thanks Marit Oland $1,000.00',
     'Paid: cheque',
     'Deposit, of $5,400.00 $400.00',
     'Balance, of $5,400.00 $600.00',

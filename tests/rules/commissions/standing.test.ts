@@ -161,7 +161,10 @@ const rows: Record<WhereKey, Row> = {
     next: null,
   },
   ended: {
-    facts: { ...beforeClay, ending: { endedOn: '2025-12-03', why: 'The house was sold.' } },
+    facts: {
+      ...beforeClay,
+      ending: { endedOn: '2025-12-03', why: 'The house was sold.', feeCents: 0n },
+    },
     sentence: 'Ended early on 3 Dec 2025: The house was sold.',
     next: null,
   },

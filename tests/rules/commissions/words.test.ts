@@ -91,11 +91,11 @@ describe('what can be done from the sheet', () => {
       ] as Act[],
     ],
     [
-      'after the hand-over only what is owed is paid',
-      { handOver },
+      'after the hand-over what is owed is asked for and paid',
+      { handOver, agreement },
       person('owner'),
       1n,
-      ['page', 'payment', 'progress'],
+      ['ask', 'page', 'payment', 'progress'],
     ],
     [
       'what was made is remembered when it is paid',
@@ -106,16 +106,29 @@ describe('what can be done from the sheet', () => {
     ],
     [
       'what is held beyond the end can go back',
-      { ending: { endedOn: on, why: 'sold' }, payments: [{ amountCents: 5n, receivedOn: on }] },
+      {
+        ending: { endedOn: on, why: 'sold', feeCents: 0n },
+        payments: [{ amountCents: 5n, receivedOn: on }],
+      },
       person('owner'),
-      1n,
+      0n,
       ['refund'],
     ],
     [
-      'nothing is written to what has ended',
-      { ending: { endedOn: on, why: 'sold' } },
+      'what stays of an early end does not go back, and is paid while it is owed',
+      {
+        ending: { endedOn: on, why: 'sold', feeCents: 6n },
+        payments: [{ amountCents: 5n, receivedOn: on }],
+      },
       person('owner'),
       1n,
+      ['payment'],
+    ],
+    [
+      'nothing is written to what has ended',
+      { ending: { endedOn: on, why: 'sold', feeCents: 0n } },
+      person('owner'),
+      0n,
       [],
     ],
     ['the books look on', { agreement }, person('books'), 1n, []],
@@ -179,6 +192,14 @@ describe('history', () => {
     const line = { who: 'Ines Vale', did: 'took a payment', facts };
     expect(historySentence(line, telling)).toContain('$5,000.00');
     expect(historySentence(line, { ...telling, seesMoney: false })).not.toContain('5');
+  });
+
+  test('what was typed with a stop at its end goes on without it', () => {
+    const line = { who: 'Ines Vale', did: 'wrote change order 1' };
+    const facts = { name: 'Two more terns, at the right.', priceCents: '42000' };
+    expect(historySentence({ ...line, facts }, telling)).toBe(
+      'Ines Vale wrote change order 1: Two more terns, at the right, $420.00.',
+    );
   });
 });
 

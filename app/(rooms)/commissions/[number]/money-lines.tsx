@@ -27,6 +27,12 @@ export function MoneyLines({ sheet, lines }: MoneyLinesProps) {
           <Link href={`/receipts/${handOver.receiptNumber}`}>Receipt {handOver.receiptNumber}</Link>
         </p>
       ) : null}
+      {sheet.ending ? (
+        <p>
+          It ended early on <DayText day={sheet.ending.endedOn} />.{' '}
+          <a href={`/commissions/${sheet.number}/end/pdf`}>The settlement, as a PDF</a>
+        </p>
+      ) : null}
       {money ? <Sums sheet={sheet} /> : <p className={css['quiet']}>Nothing is agreed yet.</p>}
       <Plan sheet={sheet} />
       <InTime sheet={sheet} lines={lines} />
@@ -55,10 +61,10 @@ function MoneyActs({ sheet: { number, acts } }: Readonly<{ sheet: Sheet }>) {
   );
 }
 
-function Sums({ sheet: { money, telling } }: Readonly<{ sheet: Sheet }>) {
+function Sums({ sheet: { money, telling, ending } }: Readonly<{ sheet: Sheet }>) {
   if (!money) return null;
   const sums = [
-    ['Agreed, with tax', money.totalCents],
+    [ending ? 'What stays' : 'Agreed, with tax', money.totalCents],
     ['Asked for', money.invoicedCents],
     ['Paid', money.paidCents],
     ['Due now', money.dueCents],
@@ -78,8 +84,8 @@ function Sums({ sheet: { money, telling } }: Readonly<{ sheet: Sheet }>) {
       </dl>
       {money.overpaidCents > 0n ? (
         <Notice kind="caution">
-          {formatCents(money.overpaidCents, telling)} more was paid than it comes to. It is kept for
-          them until it goes back.
+          {formatCents(money.overpaidCents, telling)} more was paid than{' '}
+          {ending ? 'stays of it' : 'it comes to'}. It is kept for them until it goes back.
         </Notice>
       ) : null}
     </>

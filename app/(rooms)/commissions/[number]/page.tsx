@@ -10,6 +10,7 @@ import { sureness } from '@/lib/commissions/rules/course/promise';
 import { dayWord } from '@/lib/commissions/rules/course/sentences';
 import type { JobStanding } from '@/lib/studio/reads/standing';
 import { formatDay } from '@/lib/dates/rules';
+import { formatCents } from '@/lib/money/rules';
 import { doneSentence } from '../sheet-href';
 import { AgreementLines } from './agreement-lines';
 import { AppointmentLines } from './appointment-lines';
@@ -150,12 +151,25 @@ function Standings({ sheet }: Readonly<{ sheet: Sheet }>) {
           On {dayWord(override.on, telling.today)}: {override.why}
         </Notice>
       ) : null}
-      {ending && (sheet.paidCents ?? 0n) > 0n ? (
-        <Notice kind="caution" title="Its deposits are still held">
-          What was paid stays a debt to {sheet.collector.name} until the owner decides whether it
-          goes back or stays.
-        </Notice>
-      ) : null}
+      {ending ? <EndedWords sheet={sheet} /> : null}
     </>
+  );
+}
+
+/** What is held or owed after an early end; nothing once it is settled. */
+function EndedWords({ sheet: { money, collector, number, telling } }: Readonly<{ sheet: Sheet }>) {
+  const { overpaidCents = 0n, owedCents = 0n } = money ?? {};
+  if (overpaidCents === 0n && owedCents === 0n) return null;
+  const paper = <a href={`/commissions/${number}/end/pdf`}>The settlement</a>;
+  return overpaidCents > 0n ? (
+    <Notice kind="caution" title="Money is still held for them">
+      {formatCents(overpaidCents, telling)} of what was paid is a debt to {collector.name} until it
+      goes back. {paper} says how it came to that.
+    </Notice>
+  ) : (
+    <Notice kind="caution" title="Some of what stays is not paid">
+      {formatCents(owedCents, telling)} of what stays is still owed by {collector.name}. {paper}{' '}
+      says how it came to that.
+    </Notice>
   );
 }

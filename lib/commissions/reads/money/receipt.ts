@@ -34,7 +34,7 @@ const receiptSelect = {
   ...factsSelect,
   ...{ number: true, title: true, collector: { select: { name: true } } },
   handOver: { select: { ...factsSelect.handOver.select, at: true } },
-  ending: { select: { ...factsSelect.ending.select, at: true, feeCents: true } },
+  ending: { select: { ...factsSelect.ending.select, at: true } },
 } as const satisfies Prisma.CommissionSelect;
 
 type ReceiptRow = Prisma.CommissionGetPayload<{ select: typeof receiptSelect }>;

@@ -39,8 +39,9 @@ export function standing(facts: CommissionFacts, today: Day): Standing {
 function afterTheEnd(facts: CommissionFacts): Standing | null {
   const { ending, handOver } = facts;
   if (ending) {
-    const where: Where = { key: 'ended', ...ending };
-    return { where, waitsOn: 'nobody', since: ending.endedOn, permission: null };
+    const { endedOn, why } = ending;
+    const where: Where = { key: 'ended', endedOn, why };
+    return { where, waitsOn: 'nobody', since: endedOn, permission: null };
   }
   if (!handOver) return null;
   const { handedOn, totalCents } = handOver;

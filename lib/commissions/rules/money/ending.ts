@@ -55,7 +55,7 @@ export function settleEnd(
 ): EndSettled {
   const stage = endStageOf(facts);
   const priceCents = facts.agreement?.priceCents ?? 0n;
-  const feeCents = ownFeeCents ?? feeOf(stage, terms, priceCents);
+  const feeCents = ownFeeCents ?? feeByAgreement(stage, terms, priceCents);
   const keptCents = paidCents < feeCents ? paidCents : feeCents;
   return {
     ...{ stage, feeCents, keptCents },
@@ -64,7 +64,17 @@ export function settleEnd(
   };
 }
 
-function feeOf(stage: EndStage, terms: CancelTerms | null, priceCents: Cents): Cents {
+/**
+ * What stays by the agreement when it ends at a stage, in cents: see {@link settleEnd}.
+ *
+ * @param priceCents before tax, with every signed change
+ * @example a share below the design fee: the design fee
+ */
+export function feeByAgreement(
+  stage: EndStage,
+  terms: CancelTerms | null,
+  priceCents: Cents,
+): Cents {
   if (terms === null) return 0n;
   const { designFeeCents, cancelMakingPercent, cancelFinishedPercent } = terms;
   if (stage === 'before_making') return designFeeCents;

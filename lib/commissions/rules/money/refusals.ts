@@ -1,4 +1,5 @@
 import type { Sentences } from '@/lib/commissions/rules/refusal-sentences';
+import { formatDay, type Day } from '@/lib/dates/rules';
 import { formatCents, type Cents } from '@/lib/money/rules';
 
 /** Why something about the money of a commission was not done, and the facts that explain each. */
@@ -12,6 +13,8 @@ export type MoneyRefusalFacts = {
   refund_above_payment: { readonly leftCents: Cents };
   refund_needs_deposit: { readonly heldCents: Cents };
   fee_above_price: { readonly priceCents: Cents };
+  end_before_payment: { readonly movedOn: Day };
+  pieces_need_a_fate: unknown;
 };
 
 /** Each of them in full sentences. */
@@ -34,4 +37,8 @@ export const moneySentences: Sentences<MoneyRefusalFacts> = {
       : 'Nothing is held for them any more; what was paid is earned.',
   fee_above_price: ({ priceCents }) =>
     `What stays cannot be more than the price, ${formatCents(priceCents)}.`,
+  end_before_payment: ({ movedOn }) =>
+    `Money came in or went back on ${formatDay(movedOn, 'short')}; the end cannot be older than that.`,
+  pieces_need_a_fate: () =>
+    'Pieces were begun for it. Write what becomes of them: kept for stock, given to them, or not worth keeping.',
 };

@@ -5,7 +5,7 @@ import { readTotal } from '@/lib/commissions/reads/agreement/total';
 import type { CommissionRefusal } from '@/lib/commissions/rules/refusals';
 import {
   carryOut,
-  findOpen,
+  findForWriting,
   tellHistory,
   type AnyRefusal,
   type FoundCommission,
@@ -33,10 +33,11 @@ export type InstalmentToAsk = {
 };
 
 /**
- * Asks the collector for money: the deposit, a further part, the rest.
+ * Asks the collector for money: the deposit, a further part, the rest. What falls due when it hangs
+ * is asked for after the hand-over.
  *
  * @returns refuses, in this order: not allowed, a key used for something else, unknown, ended
- *   early, handed over, not agreed yet, due before it is asked for, no such step, a step that was
+ *   early, not agreed yet, due before it is asked for, no such step, a step that was
  *   asked for already, more than is left to ask for
  */
 export async function askForMoney(
@@ -59,7 +60,7 @@ export async function addInstalment(
   doer: Doer,
   asked: InstalmentToAsk,
 ): Promise<Result<Asked, CommissionRefusal>> {
-  const found = await findOpen(tx, doer, asked.commissionId);
+  const found = await findNotEnded(tx, doer, asked.commissionId);
   if (!found.ok) return found;
   const { today } = found.value;
   const leftCents = await leftToAskCents(tx, found.value);
@@ -85,6 +86,17 @@ export async function addInstalment(
   return ok({ instalmentId: id, position, number, commissionNumber: found.value.number });
 }
 
+async function findNotEnded(
+  tx: Tx,
+  doer: Doer,
+  commissionId: string,
+): Promise<Result<FoundCommission, CommissionRefusal>> {
+  const found = await findForWriting(tx, doer, commissionId);
+  if (!found.ok) return found;
+  const { ending } = found.value.facts;
+  return ending ? refuse({ code: 'ended_early', endedOn: ending.endedOn }) : found;
+}
+
 function refusalOfStep(
   { facts }: FoundCommission,
   stepPosition: number | null,
@@ -98,9 +110,10 @@ function refusalOfStep(
 
 async function leftToAskCents(tx: Tx, found: FoundCommission): Promise<Cents | null> {
   const { id, facts, today, gallery } = found;
-  const total = await readTotal(tx, id, { on: today, roundBy: gallery.roundTaxBy });
-  if (!total) return null;
-  const leftCents = total.totalCents - sumCents(facts.asked.map((each) => each.amountCents));
+  const now = { on: today, roundBy: gallery.roundTaxBy };
+  const totalCents = facts.handOver?.totalCents ?? (await readTotal(tx, id, now))?.totalCents;
+  if (totalCents === undefined) return null;
+  const leftCents = totalCents - sumCents(facts.asked.map((each) => each.amountCents));
   return leftCents > 0n ? leftCents : 0n;
 }
 
@@ -108,7 +121,7 @@ async function leftToAskCents(tx: Tx, found: FoundCommission): Promise<Cents | n
  * Takes back what was asked for, when it was by mistake; nothing may have come in for it.
  *
  * @returns refuses, in this order: not allowed, a key used for something else, unknown, ended
- *   early, handed over, not asked for, paid for in part
+ *   early, not asked for, paid for in part
  */
 export async function withdrawAsk(
   doer: Doer,
@@ -123,14 +136,21 @@ export async function withdrawAsk(
     input: withdrawn,
   } as const;
   return carryOut(doer, command, async (tx) => {
-    const found = await findOpen(tx, doer, commissionId);
+    const found = await findNotEnded(tx, doer, commissionId);
     if (!found.ok) return found;
     const asked = await tx.instalment.findFirst({
       where: { id: instalmentId, commissionId, withdrawn: null },
-      select: { name: true, payments: { select: { amountCents: true } } },
+      select: {
+        name: true,
+        payments: { select: { amountCents: true, refunds: { select: { amountCents: true } } } },
+      },
     });
     if (!asked) return refuse({ code: 'unknown_ask' as const });
-    const paidCents = sumCents(asked.payments.map(({ amountCents }) => amountCents));
+    const backCents = asked.payments.flatMap(({ refunds }) =>
+      refunds.map((each) => each.amountCents),
+    );
+    const cameIn = asked.payments.map(({ amountCents }) => amountCents);
+    const paidCents = sumCents(cameIn) - sumCents(backCents);
     if (paidCents > 0n) return refuse({ code: 'ask_is_paid' as const, paidCents });
     await tx.instalmentWithdrawn.create({
       data: { instalmentId, why, staffId: doer.actor.id, at: doer.at },

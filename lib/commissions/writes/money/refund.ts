@@ -1,8 +1,8 @@
 import 'server-only';
 import type { Doer } from '@/lib/access/rules';
 import type { GiveBackInput } from '@/lib/commissions/input/money';
-import { paidCents } from '@/lib/commissions/rules/facts';
 import { refundEntry } from '@/lib/commissions/rules/money/ending';
+import { heldCents } from '@/lib/commissions/rules/money/held';
 import type { CommissionRefusal } from '@/lib/commissions/rules/refusals';
 import type { PaymentKind } from '@/lib/commissions/rules/words';
 import {
@@ -70,8 +70,8 @@ export async function addRefund(
   const leftCents = await leftOfPayment(tx, commissionId, paymentId);
   if (leftCents === null) return refuse({ code: 'unknown_payment' });
   if (amountCents > leftCents) return refuse({ code: 'refund_above_payment', leftCents });
-  const heldCents = await readHeldCents(tx, found.value);
-  if (amountCents > heldCents) return refuse({ code: 'refund_needs_deposit', heldCents });
+  const held = heldCents(found.value.facts);
+  if (amountCents > held) return refuse({ code: 'refund_needs_deposit', heldCents: held });
 
   const id = newId();
   const { number } = await tx.commissionRefund.create({
@@ -94,25 +94,6 @@ async function leftOfPayment(tx: Tx, commissionId: string, id: string): Promise<
   });
   if (!payment) return null;
   return payment.amountCents - sumCents(payment.refunds.map((refund) => refund.amountCents));
-}
-
-/** What is still held for the collector of a commission, in cents: never below zero. */
-export async function readHeldCents(
-  tx: Tx,
-  { id, facts }: Pick<FoundCommission, 'id' | 'facts'>,
-): Promise<Cents> {
-  const ending = facts.ending && (await keptCentsOf(tx, id));
-  const usedCents = facts.handOver?.totalCents ?? ending ?? 0n;
-  const heldCents = paidCents(facts) - usedCents;
-  return heldCents > 0n ? heldCents : 0n;
-}
-
-async function keptCentsOf(tx: Tx, commissionId: string): Promise<Cents> {
-  const { keptCents } = await tx.commissionEnding.findUniqueOrThrow({
-    where: { commissionId },
-    select: { keptCents: true },
-  });
-  return keptCents;
 }
 
 async function postRefund(
