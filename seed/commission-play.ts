@@ -131,8 +131,9 @@ async function deposit(scene: Scene, reached: (stage: Stage) => boolean): Promis
   if (story.begunEarlyWhy === undefined) {
     await pay(scene, 'colours shown', agreement.depositCents, asking.instalmentId);
   }
-  const { name, description } = colourwayOf(story.colourway);
+  const { name, description, measured } = colourwayOf(story.colourway);
   const tile = {
+    ...measured,
     commissionId,
     picture: pictures.tile,
     glazes: `${name}, two coats, cone 6. ${description}`,

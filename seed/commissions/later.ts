@@ -5,8 +5,10 @@ import { inTransaction, type Tx } from '@/lib/platform/db/transaction';
 import { invariant } from '@/lib/platform/invariant';
 import { ok } from '@/lib/platform/result';
 import { playEnquiry } from '@/seed/commissions/enquiry';
+import { drawMaking, playMaking } from '@/seed/commissions/making';
 import { playPage } from '@/seed/commissions/page';
 import { playProposal } from '@/seed/commissions/proposal';
+import { playTaxRule } from '@/seed/commissions/tax-rule';
 import { gallery } from '@/seed/scenario/gallery';
 import type { SetUp } from '@/seed/set-up';
 
@@ -15,12 +17,17 @@ type Demo = { today: Day; setUp: SetUp };
 /** What goes on around the commissions of the demo these days: proposals, changes, twins, pages. */
 export async function playWhatGoesOn(demo: Demo): Promise<void> {
   await playEnquiry(demo);
+  const { today, setUp } = demo;
+  const pictures = await drawMaking();
   const done = await inTransaction(
     async (tx) => {
       await playProposals(tx, demo);
       await playChanges(tx, demo);
       await giveTwin(tx, demo);
       await openPages(tx, demo);
+      await playMaking(tx, { today, maker: setUp.maker }, pictures);
+      const { taxPlaceId } = setUp;
+      await playTaxRule({ tx, owner: on(demo, 200), today, taxPlaceId });
       return ok(true as const);
     },
     { timeoutMs: 60_000 },

@@ -14,6 +14,8 @@ export type Colourway = Readonly<{
   runs: number;
   /** Iron specks out of the clay. */
   specks: number;
+  /** L*, a*, b* of the light, middle and dark of its range, where the studio measured them. */
+  measured?: Readonly<Record<'light' | 'middle' | 'dark', readonly [string, string, string]>>;
 }>;
 
 /** The colourways of the studio. */
@@ -67,6 +69,11 @@ export const colourways: readonly Colourway[] = [
     gloss: 0.55,
     runs: 0.8,
     specks: 0.35,
+    measured: {
+      light: ['58.4', '-9.2', '17.6'],
+      middle: ['48.1', '-8.3', '14.9'],
+      dark: ['38.6', '-6.8', '11.2'],
+    },
   },
   {
     key: 'ash',

@@ -5,6 +5,7 @@ import { changeRequestInput } from '@/lib/commissions/input/request';
 import { referralOf } from '@/lib/commissions/reads/enquiry/referral';
 import { requestOf, requestSelect } from '@/lib/commissions/reads/enquiry/request';
 import { keepBody } from '@/lib/commissions/writes/enquiry/body';
+import { showColourTile } from '@/lib/commissions/writes/colours/show';
 import { addPictures, changeRequest, logCommission } from '@/lib/commissions/writes/request';
 import { db } from '@/lib/platform/db/client';
 import { openGallery, type OpenGallery } from '@/tests/database/sales/open-gallery';
@@ -162,6 +163,24 @@ describe('a clay body', () => {
     expect(await keepBody(on(gallery.maker, day), aBody({ name: 'Mine' }))).toMatchObject({
       refusal: { code: 'not_allowed', permission: 'catalogue.keep' },
     });
+  });
+
+  test('that a shown tile names keeps its name; what is known of it may change', async () => {
+    const { bodyId } = done(
+      await keepBody(
+        on(gallery.clerk, day),
+        aBody({ name: 'Otter brown', absorptionPercent: '3' }),
+      ),
+    );
+    const renamed = (name: string) => aBody({ bodyId, name, absorptionPercent: '4' });
+    done(await keepBody(on(gallery.clerk, day), renamed('Otter buff')));
+    const { commissionId } = await asked(gallery.maker, day);
+    const tile = { requestKey: randomUUID(), commissionId, picture: await aPicture(70), bodyId };
+    done(await showColourTile(on(gallery.maker, day), { ...tile, glazes: 'moss', shownOn: day }));
+    expect(await keepBody(on(gallery.clerk, day), renamed('Otter red'))).toMatchObject({
+      refusal: { code: 'body_is_on_tiles', name: 'Otter buff' },
+    });
+    done(await keepBody(on(gallery.clerk, day), renamed('Otter buff')));
   });
 
   test('sent twice, and two at once, it is written down once', async () => {

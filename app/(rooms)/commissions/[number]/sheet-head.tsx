@@ -83,7 +83,7 @@ function moneyFacts({ money, agreement, telling, handOver }: Sheet): Fact[] {
     },
     { name: 'Paid', value: <Money cents={money.paidCents} currency={currency} /> },
     {
-      name: 'Due',
+      name: 'Balance',
       value: <Money cents={money.owedCents} currency={currency} size="strong" />,
     },
   ];

@@ -1,4 +1,5 @@
 import { formatCents, type Currency } from '@/lib/money/rules';
+import { stopped } from '@/lib/commissions/rules/agreement/words';
 import { approvalWayWords, approvalWays } from '@/lib/commissions/rules/words';
 
 /** One thing that happened, as it was written down. */
@@ -28,11 +29,12 @@ export function historySentence(
     text(facts['why']),
   ].filter((detail) => detail !== null);
   const told = details.length === 0 ? '' : `: ${details.join(', ')}`;
-  return `${line.who} ${line.did}${told}.`.replace(/\.\.$/, '.');
+  return stopped(`${line.who} ${line.did}${told}`);
 }
 
+/** What somebody typed, without the stop at its end: more may follow. */
 function text(fact: unknown): string | null {
-  return typeof fact === 'string' && fact !== '' ? fact : null;
+  return typeof fact === 'string' && fact !== '' ? fact.trim().replace(/\.$/, '') : null;
 }
 
 function money(fact: unknown, currency: Currency): string | null {

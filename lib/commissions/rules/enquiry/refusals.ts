@@ -8,6 +8,7 @@ export type EnquiryRefusalFacts = {
   brought_by_themselves: { readonly name: string };
   unknown_body: unknown;
   body_is_there: { readonly name: string };
+  body_is_on_tiles: { readonly name: string };
 };
 
 /** Each of them in full sentences. */
@@ -23,4 +24,6 @@ export const enquirySentences: Sentences<EnquiryRefusalFacts> = {
   unknown_body: () => 'That clay body is not written down here. Choose another, or none.',
   body_is_there: ({ name }) =>
     `A clay body called ${name} is written down already. Change that one, or give this one another name.`,
+  body_is_on_tiles: ({ name }) =>
+    `Colour tiles were shown that say they are of ${name}, so it keeps its name. Write the other one down as a new clay body.`,
 };

@@ -1,6 +1,7 @@
 import 'server-only';
 import type { Doer } from '@/lib/access/rules';
 import type { GiveTwinInput, MeasureFiredInput } from '@/lib/commissions/input/colours/showing';
+import type { CommissionRefusal } from '@/lib/commissions/rules/refusals';
 import { readCommissionTerms } from '@/lib/commissions/reads/proposal/terms';
 import type { Lab } from '@/lib/colour/rules';
 import { nearestShade, type Shade } from '@/lib/colour/rules/words';
@@ -12,6 +13,7 @@ import {
   type AnyRefusal,
 } from '@/lib/commissions/writes/carry-out';
 import { dateFromDay } from '@/lib/dates/rules';
+import type { Tx } from '@/lib/platform/db/transaction';
 import { ok, refuse, type Result } from '@/lib/platform/result';
 
 /** Which tile it was about. */
@@ -58,6 +60,9 @@ export async function giveTwin(
 /** A fired part held against its tile: the difference, to three places, and whether it is within. */
 export type FiredMeasured = TileActed & { deltaE: string; nearest: Shade; isWithin: boolean };
 
+/** A fired part to be held against a tile. */
+export type FiredToHold = Omit<MeasureFiredInput, 'requestKey'>;
+
 /**
  * Holds a fired part against the nearest of the approved tile's range.
  *
@@ -70,47 +75,53 @@ export async function measureFired(
   input: MeasureFiredInput,
 ): Promise<Result<FiredMeasured, AnyRefusal>> {
   const { requestKey, ...measured } = input;
-  const { commissionId, tileId, where, lab, firing = '' } = measured;
   const command = {
     name: 'measureFired',
     permission: 'commissions.write',
     key: requestKey,
     input: measured,
   } as const;
-  return carryOut(doer, command, async (tx) => {
-    const found = await findForWriting(tx, doer, commissionId);
-    if (!found.ok) return found;
-    const tile = await tx.colourTile.findFirst({
-      where: { id: tileId, commissionId },
-      select: {
-        number: true,
-        approvals: { select: { id: true }, take: 1 },
-        shades: { select: { shade: true, lStar: true, aStar: true, bStar: true } },
-      },
-    });
-    if (!tile) return refuse({ code: 'nothing_shown' as const });
-    if (tile.approvals.length === 0) return refuse({ code: 'not_approved_yet' as const });
-    const range = tile.shades.map(({ shade, ...row }) => ({ shade, lab: labOf(row) }));
-    const [lStar, aStar, bStar] = lab;
-    const nearest = nearestShade(range, [Number(lStar), Number(aStar), Number(bStar)]);
-    if (!nearest) return refuse({ code: 'not_measured' as const });
-    const { colourLimit } = await readCommissionTerms(tx);
-    const deltaE = (Math.round(nearest.deltaE * 1000) / 1000).toString();
-    await tx.firedColour.create({
-      data: {
-        ...{ commissionId, tileId, where, lStar, aStar, bStar, deltaE, firing },
-        ...{ nearest: nearest.shade, limitDeltaE: colourLimit, staffId: doer.actor.id },
-        measuredOn: dateFromDay(found.value.today),
-        at: doer.at,
-      },
-      select: { id: true },
-    });
-    const isWithin = Number(deltaE) <= Number(colourLimit);
-    const did = `held ${where} against colour tile ${tile.number}`;
-    await tellHistory(tx, doer, { commissionId, did, facts: { deltaE, isWithin } });
-    const { number: commissionNumber } = found.value;
-    return ok({ number: tile.number, commissionNumber, deltaE, nearest: nearest.shade, isWithin });
+  return carryOut(doer, command, (tx) => addFired(tx, doer, measured));
+}
+
+/** The step of {@link measureFired}: joins the caller's transaction, asks nobody for leave. */
+export async function addFired(
+  tx: Tx,
+  doer: Doer,
+  { commissionId, tileId, where, lab, firing = '' }: FiredToHold,
+): Promise<Result<FiredMeasured, CommissionRefusal>> {
+  const found = await findForWriting(tx, doer, commissionId);
+  if (!found.ok) return found;
+  const tile = await tx.colourTile.findFirst({
+    where: { id: tileId, commissionId },
+    select: {
+      number: true,
+      approvals: { select: { id: true }, take: 1 },
+      shades: { select: { shade: true, lStar: true, aStar: true, bStar: true } },
+    },
   });
+  if (!tile) return refuse({ code: 'nothing_shown' });
+  if (tile.approvals.length === 0) return refuse({ code: 'not_approved_yet' });
+  const range = tile.shades.map(({ shade, ...row }) => ({ shade, lab: labOf(row) }));
+  const [lStar, aStar, bStar] = lab;
+  const nearest = nearestShade(range, [Number(lStar), Number(aStar), Number(bStar)]);
+  if (!nearest) return refuse({ code: 'not_measured' });
+  const { colourLimit } = await readCommissionTerms(tx);
+  const deltaE = (Math.round(nearest.deltaE * 1000) / 1000).toString();
+  await tx.firedColour.create({
+    data: {
+      ...{ commissionId, tileId, where, lStar, aStar, bStar, deltaE, firing },
+      ...{ nearest: nearest.shade, limitDeltaE: colourLimit, staffId: doer.actor.id },
+      measuredOn: dateFromDay(found.value.today),
+      at: doer.at,
+    },
+    select: { id: true },
+  });
+  const isWithin = Number(deltaE) <= Number(colourLimit);
+  const did = `held ${where} against colour tile ${tile.number}`;
+  await tellHistory(tx, doer, { commissionId, did, facts: { deltaE, isWithin } });
+  const { number: commissionNumber } = found.value;
+  return ok({ number: tile.number, commissionNumber, deltaE, nearest: nearest.shade, isWithin });
 }
 
 type Star = { toNumber: () => number } | null;

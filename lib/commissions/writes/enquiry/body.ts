@@ -18,7 +18,7 @@ export type BodyFields = Omit<KeepBodyInput, 'requestKey' | 'bodyId'>;
  * Writes a clay body down, or changes what is known of one.
  *
  * @returns refuses, in this order: not allowed, a key used for something else, an unknown body,
- *   another one of that name
+ *   another one of that name, a new name for one that shown colour tiles name: their yes is to it
  * @example a body with nothing but a name is one: its measures are "not known yet"
  */
 export async function keepBody(
@@ -54,6 +54,9 @@ export async function addBody(
   const kept = bodyId === null ? null : await tx.clayBody.findUnique({ where: { id: bodyId } });
   if (bodyId !== null && !kept) return refuse({ code: 'unknown_body' });
   if (sameName && sameName.id !== bodyId) return refuse({ code: 'body_is_there', name });
+  if (kept && kept.name !== name && (await isOnTiles(tx, kept.id))) {
+    return refuse({ code: 'body_is_on_tiles', name: kept.name });
+  }
   const select = { id: true };
   const { id } = kept
     ? await tx.clayBody.update({ where: { id: kept.id }, data: fields, select })
@@ -63,4 +66,8 @@ export async function addBody(
   const facts = { name, absorptionPercent, frostTested };
   await recordAudit(tx, doer, { did, subject: 'ClayBody', subjectId: id, facts });
   return ok({ bodyId: id, name });
+}
+
+async function isOnTiles(tx: Tx, bodyId: string): Promise<boolean> {
+  return (await tx.colourTile.count({ where: { bodyId }, take: 1 })) > 0;
 }

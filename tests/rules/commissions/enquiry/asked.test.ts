@@ -166,6 +166,7 @@ test('each refusal and each word is a full one', () => {
     enquirySentences.brought_by_themselves({ code: 'brought_by_themselves', name: 'Marit Oland' }),
     enquirySentences.unknown_body({ code: 'unknown_body' }),
     enquirySentences.body_is_there({ code: 'body_is_there', name: 'Shore white' }),
+    enquirySentences.body_is_on_tiles({ code: 'body_is_on_tiles', name: 'Shore white' }),
   ];
   for (const sentence of told) expect(sentence).toMatch(/^[A-Z].*\.$/);
   expect(Object.values(sunWords)).toHaveLength(3);
