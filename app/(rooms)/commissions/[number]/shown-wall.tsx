@@ -1,7 +1,7 @@
 import { ButtonLink } from '@/app/ui/button/button';
 import { Section } from '@/app/ui/page/section';
 import { Hung, Wall } from '@/app/ui/piece/piece-hanging';
-import { Picture } from '@/app/ui/piece/picture';
+import { NumberedPicture } from '@/app/ui/spots/spot-picture';
 import { areasOf } from '@/lib/commissions/reads/colours/areas';
 import type { ChangesTold, ShownWhole } from '@/lib/commissions/reads/colours/shown';
 import type { Sheet } from '@/lib/commissions/reads/sheet';
@@ -88,14 +88,23 @@ function OneShown({ sheet, shown }: OneShownProps) {
   return (
     <>
       <div className={css['shown-picture']}>
-        <Picture {...shown.picture} size="hung" />
+        <NumberedPicture
+          picture={shown.picture}
+          spots={shown.changes.flatMap(({ spots }) => spots)}
+          size="hung"
+        />
       </div>
       <div className={css['shown-label']}>
         <h3>{name}</h3>
         <p>{sketch ? sketch.note : tileWords(tile)}</p>
         <p className={css['quiet']}>shown {dayWord(shown.shownOn, today)}</p>
-        {shown.changes.map((changes) => (
-          <Changes key={`${changes.askedBy}-${changes.words}`} changes={changes} today={today} />
+        {shown.changes.map((changes, at) => (
+          <Changes
+            key={`${changes.askedBy}-${changes.words}`}
+            changes={changes}
+            today={today}
+            firstSpot={1 + spotsBefore(shown.changes, at)}
+          />
         ))}
         <Answer sheet={sheet} shown={shown} />
       </div>
@@ -115,10 +124,18 @@ function tileWords(tile: ShownWhole['tile']): string {
   return facts.filter(Boolean).join(' · ');
 }
 
-function Changes({
-  changes,
-  today,
-}: Readonly<{ changes: ChangesTold; today: Sheet['telling']['today'] }>) {
+function spotsBefore(changes: readonly ChangesTold[], at: number): number {
+  return changes.slice(0, at).reduce((sum, { spots }) => sum + spots.length, 0);
+}
+
+type ChangesProps = Readonly<{
+  changes: ChangesTold;
+  today: Sheet['telling']['today'];
+  /** The number in the picture that its first spot has. */
+  firstSpot: number;
+}>;
+
+function Changes({ changes, today, firstSpot }: ChangesProps) {
   const { askedBy, askedOn, how, words, spots, round } = changes;
   return (
     <div className={css['said']}>
@@ -128,7 +145,7 @@ function Changes({
         {words === '' ? '.' : `: “${words}”`}
       </p>
       {spots.length > 0 ? (
-        <ol>
+        <ol start={firstSpot}>
           {spots.map((spot) => (
             <li key={spot.words}>
               {placeWords(spot)}: {spot.words}
