@@ -9,6 +9,7 @@ import { openPage, type TokenParams } from '../open-page';
 import { ReachGallery } from '../parts/reach-gallery';
 import { readDecisions } from './decisions';
 import { TheirDays } from './their-days';
+import { TheirMoney } from './their-money';
 import { TheirPapers } from './their-papers';
 import { TheirProgress } from './their-progress';
 import css from '../page.module.css';
@@ -70,6 +71,7 @@ export default async function TheirPage({ params, searchParams }: TheirPageProps
       </Section>
       <TheirProgress page={page} />
       <TheirDays page={page} />
+      <TheirMoney page={page} />
       <TheirPapers page={page} />
       <ReachGallery gallery={gallery} />
     </>

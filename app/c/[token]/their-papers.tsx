@@ -3,6 +3,8 @@ import {
   agreementForCollector,
   changeOrdersForCollector,
 } from '@/lib/commissions/reads/agreement/agreements';
+import { settlementForCollector } from '@/lib/commissions/reads/money/settlement';
+import { moneyLinesForCollector } from '@/lib/commissions/reads/payments';
 import { proposalForCollector } from '@/lib/commissions/reads/proposal/for-collector';
 import type { OpenPage } from '../open-page';
 import css from '../page.module.css';
@@ -25,16 +27,24 @@ export async function TheirPapers({ page }: Readonly<{ page: OpenPage }>) {
 }
 
 async function listTheirPapers({ link }: OpenPage): Promise<{ kind: string; name: string }[]> {
-  const [proposal, agreement, orders] = await Promise.all([
+  const [proposal, agreement, orders, lines, settlement] = await Promise.all([
     proposalForCollector(link.commissionId),
     agreementForCollector(link.commissionId),
     changeOrdersForCollector(link.commissionId),
+    moneyLinesForCollector(link.commissionId),
+    settlementForCollector(link.commissionId),
   ]);
+  const asked = lines.asked.filter(({ withdrawnWhy }) => withdrawnWhy === null);
   return [
     ...(proposal ? [{ kind: 'proposal', name: `Proposal ${proposal.version}` }] : []),
     ...(agreement?.body ? [{ kind: 'agreement', name: 'The agreement' }] : []),
     ...orders
       .filter(({ withdrawnWhy }) => withdrawnWhy === null)
       .map(({ number }) => ({ kind: `change-${number}`, name: `Change order ${number}` })),
+    ...asked.map(({ number, name }) => ({
+      kind: `invoice-${number}`,
+      name: `Invoice ${number}: ${name}`,
+    })),
+    ...(settlement ? [{ kind: 'settlement', name: 'The settlement of the early end' }] : []),
   ];
 }

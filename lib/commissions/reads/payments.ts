@@ -66,6 +66,11 @@ export type RefundTold = {
 /** The money lines of a commission; for those who see money. */
 export async function listMoneyLines(actor: Actor, commissionId: string): Promise<MoneyLines> {
   assertAllowed(actor, 'commissions.see_money');
+  return moneyLinesForCollector(commissionId);
+}
+
+/** {@link listMoneyLines} for the collector's own page: whoever opened the link may see it. */
+export async function moneyLinesForCollector(commissionId: string): Promise<MoneyLines> {
   const payments = await paymentsOf(commissionId);
   return {
     asked: await asksOf(commissionId, payments),

@@ -12,8 +12,9 @@ import {
   type MayBegin,
 } from '@/lib/commissions/rules/facts';
 import type { CancelTerms } from '@/lib/commissions/rules/money/ending';
-import { fallenDueCents, planDue, type PlanStepDue } from '@/lib/commissions/rules/money/plan';
-import { commissionMoney, type CommissionMoney } from '@/lib/commissions/rules/money/sums';
+import { moneyNow, type MoneyNow } from '@/lib/commissions/rules/money/now';
+import type { PlanStepDue } from '@/lib/commissions/rules/money/plan';
+import type { CommissionMoney } from '@/lib/commissions/rules/money/sums';
 import {
   nextWords,
   standingSentence,
@@ -23,7 +24,7 @@ import { standing, type Standing } from '@/lib/commissions/rules/course/standing
 import { dayFromDate, type Day } from '@/lib/dates/rules';
 import { db } from '@/lib/platform/db/client';
 import type { Gallery } from '@/lib/platform/settings';
-import { sumCents, type Cents } from '@/lib/money/rules';
+import type { Cents } from '@/lib/money/rules';
 import { readTotal } from './agreement/total';
 import { requestOf, requestSelect, type RequestTold } from './enquiry/request';
 import { factsOf } from './facts';
@@ -172,24 +173,16 @@ async function moneyOf(
   row: SheetRow,
   facts: CommissionFacts,
   { telling, gallery }: { telling: Telling; gallery: Gallery },
-): Promise<{ money: CommissionMoney; plan: PlanStepDue[] } | null> {
+): Promise<MoneyNow | null> {
   const kept = row.agreements[0];
   if (!kept) return null;
-  const invoicedCents = sumCents(facts.asked.map(({ amountCents }) => amountCents));
-  const said = { paidCents: paidCents(facts), invoicedCents };
-  if (facts.ending) {
-    const { feeCents } = facts.ending;
-    const stays = { priceCents: feeCents, taxCents: 0n, depositCents: 0n };
-    return { money: commissionMoney({ ...said, ...stays, fallenDueCents: feeCents }), plan: [] };
-  }
+  if (facts.ending) return moneyNow(facts, nothing);
   const { priceCents, taxCents } = await sumsOf(row, { telling, gallery });
-  const plan = planDue(facts, priceCents + taxCents);
-  const money = commissionMoney({
-    ...{ ...said, priceCents, taxCents, depositCents: kept.depositCents },
-    fallenDueCents: fallenDueCents(plan),
-  });
-  return { money, plan };
+  return moneyNow(facts, { priceCents, taxCents, depositCents: kept.depositCents });
 }
+
+/** After an early end only what stays counts. */
+const nothing = { priceCents: 0n, taxCents: 0n, depositCents: 0n };
 
 async function sumsOf(
   row: SheetRow,

@@ -27,7 +27,7 @@ export async function settlementPdf(
     writePieces(paper, told);
     writeWords(
       paper,
-      'With this both sides have settled what came of the agreement. What the law says beyond it is not touched.',
+      'With this both sides have settled what came of the agreement. What the law says of an early end is not touched.',
     );
     writeSignLines(paper, ['For the gallery, and the day', `${collector}, and the day`]);
     writeQuiet(
@@ -72,8 +72,8 @@ function writeMoney(paper: Paper, told: SettlementTold, gallery: Gallery): void 
   writeHeading(paper, 'What goes back, and what is still to be paid');
   writeLine(paper, 'Paid until it ended, less what had gone back', money(paidThenCents));
   writeLine(paper, 'Of it kept', money(keptCents));
-  writeLine(paper, 'To go back', money(paidThenCents - keptCents));
   if (told.wentBackSinceCents > 0n) {
+    writeLine(paper, 'To go back', money(paidThenCents - keptCents));
     writeLine(paper, 'Went back since', money(told.wentBackSinceCents));
   }
   if (feeCents > keptCents)

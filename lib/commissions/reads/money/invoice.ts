@@ -2,7 +2,7 @@ import 'server-only';
 import { assertAllowed } from '@/lib/access/reads';
 import type { Actor } from '@/lib/access/rules';
 import {
-  listMoneyLines,
+  moneyLinesForCollector,
   type InstalmentTold,
   type PaymentTold,
   type RefundTold,
@@ -36,7 +36,15 @@ export async function findInvoice(
   { number, today }: { number: number; today: Day },
 ): Promise<InvoiceTold | null> {
   assertAllowed(actor, 'commissions.see_money');
-  const { asked, payments, refunds } = await listMoneyLines(actor, commissionId);
+  return invoiceForCollector(commissionId, { number, today });
+}
+
+/** {@link findInvoice} for the collector's own page: whoever opened the link may see it. */
+export async function invoiceForCollector(
+  commissionId: string,
+  { number, today }: { number: number; today: Day },
+): Promise<InvoiceTold | null> {
+  const { asked, payments, refunds } = await moneyLinesForCollector(commissionId);
   const ask = asked.find((each) => each.number === number);
   const paper = ask && (await readMoneyPaper(commissionId, today));
   if (!paper) return null;

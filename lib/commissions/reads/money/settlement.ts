@@ -89,6 +89,11 @@ export async function findSettlement(
   commissionId: string,
 ): Promise<SettlementTold | null> {
   assertAllowed(actor, 'commissions.see_money');
+  return settlementForCollector(commissionId);
+}
+
+/** {@link findSettlement} for the collector's own page: whoever opened the link may see it. */
+export async function settlementForCollector(commissionId: string): Promise<SettlementTold | null> {
   const row = await db().commission.findUnique({
     where: { id: commissionId },
     select: settlementSelect,

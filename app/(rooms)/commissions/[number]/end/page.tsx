@@ -23,7 +23,7 @@ export default async function EndPage({ params }: Readonly<{ params: SheetParams
     <ActPage
       sheet={sheet}
       title="End it early"
-      lead="The sheet stays with everything on it; nothing more is written to it."
+      lead="The sheet stays with everything on it. What stays of the price and is not paid can still come in; the settlement is a paper of its own."
     >
       <Facts
         facts={[
@@ -61,7 +61,7 @@ export default async function EndPage({ params }: Readonly<{ params: SheetParams
           name="fate"
           label="What becomes of the pieces already made"
           hint="Kept for stock, given to them, or not worth keeping."
-          optional
+          optional={settled.stage === 'before_making'}
         />
         <SubmitButton variant="danger">End this commission</SubmitButton>
       </FormFrame>

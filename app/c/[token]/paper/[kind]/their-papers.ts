@@ -5,9 +5,13 @@ import {
   type SignatureShown,
 } from '@/lib/commissions/reads/agreement/agreements';
 import { agreementPaperForCollector } from '@/lib/commissions/reads/agreement/paper-for';
+import { invoiceForCollector } from '@/lib/commissions/reads/money/invoice';
+import { settlementForCollector } from '@/lib/commissions/reads/money/settlement';
 import { proposalForCollector } from '@/lib/commissions/reads/proposal/for-collector';
 import { dayOf } from '@/lib/dates/rules';
 import { agreementPdf, changeOrderPdf } from '@/lib/documents/commissions/agreement';
+import { invoicePdf } from '@/lib/documents/commissions/invoice';
+import { settlementPdf } from '@/lib/documents/commissions/settlement';
 import { proposalPdf } from '@/lib/documents/commissions/proposal';
 import { readPaperPicture } from '@/lib/documents/reads/pictures';
 import type { OpenPage } from '../../../open-page';
@@ -18,8 +22,25 @@ type TheirPaper = { name: string; bytes: Uint8Array<ArrayBuffer> };
 export async function readTheirPaper(page: OpenPage, kind: string): Promise<TheirPaper | null> {
   if (kind === 'proposal') return proposalPaper(page);
   if (kind === 'agreement') return agreementPaper(page);
-  const change = /^change-([1-9]\d{0,3})$/.exec(kind)?.[1];
-  return change ? changePaper(page, Number(change)) : null;
+  if (kind === 'settlement') return settlementPaper(page);
+  const [, what, number] = /^(change|invoice)-([1-9]\d{0,8})$/.exec(kind) ?? [];
+  if (what === 'change') return changePaper(page, Number(number));
+  return what === 'invoice' ? invoicePaper(page, Number(number)) : null;
+}
+
+async function invoicePaper(page: OpenPage, number: number): Promise<TheirPaper | null> {
+  const { link, gallery } = page;
+  const which = { number, today: todayOf(page) };
+  const told = await invoiceForCollector(link.commissionId, which);
+  if (!told || told.ask.withdrawnWhy !== null) return null;
+  return { name: `invoice-${number}`, bytes: await invoicePdf(told, gallery) };
+}
+
+async function settlementPaper({ link, gallery }: OpenPage): Promise<TheirPaper | null> {
+  const told = await settlementForCollector(link.commissionId);
+  if (!told) return null;
+  const name = `settlement-${link.commissionNumber}`;
+  return { name, bytes: await settlementPdf(told, gallery) };
 }
 
 async function proposalPaper(page: OpenPage): Promise<TheirPaper | null> {
