@@ -3,6 +3,7 @@ import { z } from 'zod';
 import type { Prisma } from '@/generated/prisma/client';
 import { assertAllowed } from '@/lib/access/reads';
 import type { Actor } from '@/lib/access/rules';
+import { idsOf } from '@/lib/collectors/reads/group';
 import { lettersOf } from '@/lib/collectors/rules';
 import type { Day } from '@/lib/dates/rules';
 import { db } from '@/lib/platform/db/client';
@@ -90,13 +91,14 @@ export async function listCommissionsOver(actor: Actor): Promise<CommissionInLis
     .sort((one, other) => (one.since < other.since ? 1 : -1));
 }
 
-/** The commissions of one collector, whatever became of them. */
+/** The commissions of one collector under any of their names, whatever became of them. */
 export async function listCommissionsOf(
   actor: Actor,
   collectorId: string,
 ): Promise<CommissionInList[]> {
   assertAllowed(actor, 'commissions.see');
-  return read(actor, { collectorId });
+  const ids = await idsOf(db(), collectorId);
+  return read(actor, { collectorId: { in: [...ids] } });
 }
 
 /** What waits on somebody, the longest waiting first: for the first page of the day. */

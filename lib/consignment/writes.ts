@@ -1,6 +1,7 @@
 import 'server-only';
 import { allow, type Doer } from '@/lib/access/rules';
 import { recordAudit } from '@/lib/audit/writes';
+import { livingId } from '@/lib/collectors/reads/group';
 import { dateFromDay, type Day } from '@/lib/dates/rules';
 import { onceOnly, type Tx } from '@/lib/platform/db/transaction';
 import { newId } from '@/lib/platform/new-id';
@@ -112,7 +113,9 @@ function command(
   return onceOnly({ key, name, staffId: doer.actor.id, input, at: doer.at }, work);
 }
 
-async function findBusiness(tx: Tx, id: string) {
+async function findBusiness(tx: Tx, asked: string) {
+  const id = await livingId(tx, asked);
+  if (id === null) return null;
   return tx.collector.findUnique({
     where: { id },
     select: { id: true, name: true, kind: true, consignee: { select: { id: true } } },

@@ -107,7 +107,11 @@ export async function listReferringDesigners(
 ): Promise<{ id: string; name: string }[]> {
   assertAllowed(actor, 'counter.sell');
   return db().collector.findMany({
-    where: { tradeTerms: { way: 'referral_fee' } },
+    where: {
+      mergedIntoId: null,
+      erasedAt: null,
+      OR: [{ tradeTerms: gets }, { merged: { some: { tradeTerms: gets } } }],
+    },
     orderBy: [{ name: 'asc' }, { id: 'asc' }],
     take: designersMost,
     select: { id: true, name: true },
@@ -115,6 +119,7 @@ export async function listReferringDesigners(
 }
 
 const designersMost = 200;
+const gets = { way: 'referral_fee' } as const;
 
 /** The places whose sales tax may apply to what is sent or hung, for the counter to choose from. */
 export async function listTaxPlacesToChoose(actor: Doer['actor']): Promise<TaxPlaceListed[]> {

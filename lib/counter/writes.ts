@@ -1,6 +1,7 @@
 import 'server-only';
 import { allow, type Doer } from '@/lib/access/rules';
 import { recordAudit } from '@/lib/audit/writes';
+import { livingId } from '@/lib/collectors/reads/group';
 import type { Cents } from '@/lib/money/rules';
 import { inTransaction, onceOnly, type Tx } from '@/lib/platform/db/transaction';
 import { ok, refuse, type Result } from '@/lib/platform/result';
@@ -59,9 +60,10 @@ async function put(
   const opened = await openOrFind(tx, doer, slipId, placeId);
   if (!opened.ok) return opened;
   const slip = opened.value;
-  const forWhom = slip.collectorId ?? collectorId ?? null;
-  if (forWhom !== slip.collectorId && !(await isCollector(tx, forWhom))) {
-    return refuse({ code: 'unknown_collector', collectorId: forWhom ?? '' });
+  const asked = slip.collectorId === null ? (collectorId ?? null) : null;
+  const forWhom = asked === null ? slip.collectorId : await livingId(tx, asked);
+  if (asked !== null && forWhom === null) {
+    return refuse({ code: 'unknown_collector', collectorId: asked });
   }
   const content = await putLinesOn(tx, { ...slip, collectorId: forWhom }, [line].flat());
   if (!content.ok) return content;
@@ -79,11 +81,6 @@ async function openOrFind(
   const found = await findOpenSlip(tx, slipId, null);
   if (found.ok || found.refusal.code !== 'unknown_slip') return found;
   return ok(await openSlip(tx, doer, { id: slipId, placeId }));
-}
-
-async function isCollector(tx: Tx, id: string | null): Promise<boolean> {
-  if (id === null) return true;
-  return (await tx.collector.findUnique({ where: { id }, select: { id: true } })) !== null;
 }
 
 /** A change of one slip, and which state of it the person had before them. */

@@ -18,7 +18,7 @@ const heldRow = z.object({
   layawayId: z.string().nullable(),
 });
 
-/** Pieces that are kept back for somebody, with by whom; an open hold. */
+/** Pieces that are kept back for somebody, with by whom; an open hold, under the entry that is kept. */
 export type HoldShown = z.infer<typeof heldRow>;
 
 const heldMost = 500;
@@ -35,9 +35,10 @@ export async function readHolds(
 ): Promise<HoldShown[]> {
   const rows = await from.$queryRaw`
     SELECT hold.id, hold.number, hold."skuId", hold.quantity, hold."editionNumber", hold."forWhom",
-      hold.phone, hold."collectorId", hold."untilAt", coalesce(staff.name, '') AS "staffName",
+      hold.phone, coalesce(collector."mergedIntoId", collector.id) AS "collectorId", hold."untilAt", coalesce(staff.name, '') AS "staffName",
       hold."layawayId"
     FROM "Hold" hold LEFT JOIN "Staff" staff ON staff.id = hold."staffId"
+    LEFT JOIN "Collector" collector ON collector.id = hold."collectorId"
     WHERE hold."skuId" = ANY(${[...skuIds]}::uuid[]) AND hold."placeId" = ${placeId}::uuid
       AND hold."endedAt" IS NULL
     ORDER BY hold."untilAt" NULLS LAST, hold.number LIMIT ${heldMost}`;

@@ -1,6 +1,7 @@
 import 'server-only';
 import type { Doer } from '@/lib/access/rules';
 import { recordAudit } from '@/lib/audit/writes';
+import { livingId } from '@/lib/collectors/reads/group';
 import type { Tx } from '@/lib/platform/db/transaction';
 import { newId } from '@/lib/platform/new-id';
 import { ok, refuse, type Result } from '@/lib/platform/result';
@@ -44,13 +45,16 @@ export async function holdPieces(
 ): Promise<Result<HoldMade, HoldRefusal>> {
   const shelf = await readShelfToHold(tx, hold);
   if (!shelf) return refuse({ code: 'unknown_piece' });
-  if (!(await isKnown(tx, hold.collectorId))) return refuse({ code: 'unknown_collector' });
+  const collectorId = hold.collectorId && (await livingId(tx, hold.collectorId));
+  if (collectorId === null && hold.collectorId !== null) {
+    return refuse({ code: 'unknown_collector' });
+  }
   const decided = decideHold(hold, shelf, doer.at);
   if (!decided.ok) return decided;
 
   const holdId = newId();
   const { number } = await tx.hold.create({
-    data: { ...hold, id: holdId, staffId: doer.actor.id, at: doer.at },
+    data: { ...hold, collectorId, id: holdId, staffId: doer.actor.id, at: doer.at },
     select: { number: true },
   });
   const { forWhom, quantity, editionNumber, untilAt } = hold;
@@ -64,11 +68,6 @@ export async function holdPieces(
     },
   });
   return ok({ holdId, number });
-}
-
-async function isKnown(tx: Tx, collectorId: string | null): Promise<boolean> {
-  if (collectorId === null) return true;
-  return (await tx.collector.count({ where: { id: collectorId } })) === 1;
 }
 
 /** A hold that is to end, and how. */

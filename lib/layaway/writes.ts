@@ -1,6 +1,7 @@
 import 'server-only';
 import { isAllowed, type Doer } from '@/lib/access/rules';
 import { recordAudit } from '@/lib/audit/writes';
+import { livingId } from '@/lib/collectors/reads/group';
 import { dateFromDay } from '@/lib/dates/rules';
 import { readChosen, type Chosen } from '@/lib/holds/rules/chosen';
 import { endHold, holdPieces } from '@/lib/holds/writes';
@@ -57,8 +58,9 @@ async function writeOut(
 ): Promise<Result<Statement, LayawayRefusal>> {
   const { input, setting } = asked;
   const { gallery, todayOn: agreedOn } = setting;
-  const known = await tx.collector.count({ where: { id: input.collectorId } });
-  if (known === 0) return refuse({ code: 'unknown_collector' });
+  if ((await livingId(tx, input.collectorId)) === null) {
+    return refuse({ code: 'unknown_collector' });
+  }
   const lines = await agreedLines(tx, doer, asked);
   if (!lines.ok) return lines;
   const tax = await readTaxSetting(tx, { taxPlaceId: gallery.taxPlaceId, on: agreedOn });
@@ -122,7 +124,8 @@ async function keepStatement(
 ): Promise<LayawayBegun> {
   const { gallery, todayOn } = setting;
   const { lines, dues, netCents, totalCents } = statement;
-  const { collectorId, down: downCents, finalOn } = input;
+  const { down: downCents, finalOn } = input;
+  const collectorId = (await livingId(tx, input.collectorId)) ?? input.collectorId;
   const layawayId = newId();
   const { number } = await tx.layaway.create({
     data: {
@@ -160,7 +163,7 @@ async function putAway(
   doer: Doer,
   { input, setting, statement, begun }: ToPutAway,
 ): Promise<Result<true, LayawayRefusal>> {
-  const { collectorId } = input;
+  const collectorId = (await livingId(tx, input.collectorId)) ?? input.collectorId;
   const collector = await tx.collector.findUniqueOrThrow({
     where: { id: collectorId },
     select: { name: true, phone: true },

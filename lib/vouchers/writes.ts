@@ -1,6 +1,7 @@
 import 'server-only';
 import { randomInt } from 'node:crypto';
 import type { Doer } from '@/lib/access/rules';
+import { livingIds } from '@/lib/collectors/reads/group';
 import { dateFromDay, dayOf, type Day } from '@/lib/dates/rules';
 import type { Cents } from '@/lib/money/rules';
 import type { Tx } from '@/lib/platform/db/transaction';
@@ -33,9 +34,10 @@ export async function openCredit(
     'A voucher holds for five years at least.',
   );
   const code = makeCode((below) => randomInt(below));
+  const under = await livingIds(tx, [collectorId]);
   const { id: creditId } = await tx.credit.create({
     data: {
-      ...{ code, kind, collectorId, note },
+      ...{ code, kind, collectorId: collectorId && under(collectorId), note },
       expiresOn: expiresOn && dateFromDay(expiresOn),
       createdAt: doer.at,
     },

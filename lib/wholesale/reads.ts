@@ -2,6 +2,7 @@ import 'server-only';
 import { z } from 'zod';
 import { assertAllowed } from '@/lib/access/reads';
 import type { Actor } from '@/lib/access/rules';
+import { readGroup } from '@/lib/collectors/reads/group';
 import { dateFromDay, dayFromDate, dayOf, type Day } from '@/lib/dates/rules';
 import type { Cents } from '@/lib/money/rules';
 import { now } from '@/lib/platform/clock';
@@ -43,26 +44,29 @@ export async function listShops(actor: Actor): Promise<ShopListed[]> {
   const today = dayOf(now(), timeZone);
   const found = await db().$queryRaw`
     SELECT shop.id, shop.name, shop.city, shop.state,
-      (SELECT count(*) FROM "WholesaleOrder" o WHERE o."collectorId" = shop.id
+      (SELECT count(*) FROM "WholesaleOrder" o WHERE o."collectorId" = ANY(every.ids)
         AND o."saleId" IS NULL AND o."endedAt" IS NULL)::int AS "openOrders",
       (SELECT coalesce(sum(t."amountCents"), 0) FROM "WholesaleOrder" o
         JOIN "Tender" t ON t."saleId" = o."saleId" AND t.kind = 'on_account'
-        WHERE o."collectorId" = shop.id)::bigint
+        WHERE o."collectorId" = ANY(every.ids))::bigint
       - (SELECT coalesce(sum(r."amountCents"), 0) FROM "WholesaleOrder" o
         JOIN "Tender" t ON t."saleId" = o."saleId" AND t.kind = 'on_account'
         JOIN "Refund" r ON r."tenderId" = t.id AND r.kind = 'on_account'
-        WHERE o."collectorId" = shop.id)::bigint
+        WHERE o."collectorId" = ANY(every.ids))::bigint
       - (SELECT coalesce(sum(s."amountCents"), 0) FROM "WholesaleOrder" o
         JOIN "SettlementPayment" s ON s."saleId" = o."saleId"
-        WHERE o."collectorId" = shop.id)::bigint AS "owedCents",
-      (SELECT min(p.town) FROM "TownPromise" p WHERE p."collectorId" = shop.id
+        WHERE o."collectorId" = ANY(every.ids))::bigint AS "owedCents",
+      (SELECT min(p.town) FROM "TownPromise" p WHERE p."collectorId" = ANY(every.ids)
         AND p."fromOn" <= ${today}::date
         AND (p."untilOn" IS NULL OR p."untilOn" > ${today}::date)) AS "promisedTown",
-      (EXISTS (SELECT 1 FROM "WholesaleOrder" o WHERE o."collectorId" = shop.id)
-        OR EXISTS (SELECT 1 FROM "TownPromise" p WHERE p."collectorId" = shop.id)
-        OR EXISTS (SELECT 1 FROM "ResaleCertificate" c WHERE c."collectorId" = shop.id))
+      (EXISTS (SELECT 1 FROM "WholesaleOrder" o WHERE o."collectorId" = ANY(every.ids))
+        OR EXISTS (SELECT 1 FROM "TownPromise" p WHERE p."collectorId" = ANY(every.ids))
+        OR EXISTS (SELECT 1 FROM "ResaleCertificate" c WHERE c."collectorId" = ANY(every.ids)))
         AS "isShop"
-    FROM "Collector" shop WHERE shop.kind = 'business'
+    FROM "Collector" shop CROSS JOIN LATERAL (
+      SELECT array_agg(id) AS ids FROM "Collector" entry
+      WHERE entry.id = shop.id OR entry."mergedIntoId" = shop.id) AS every
+    WHERE shop.kind = 'business' AND shop."mergedIntoId" IS NULL AND shop."erasedAt" IS NULL
     ORDER BY 8 DESC, 6 DESC, 5 DESC, shop.name LIMIT ${shopsListed}`;
   return z.array(shopRow).parse(found);
 }
@@ -97,29 +101,30 @@ export type ShopSheet = {
   promises: PromiseTold[];
 };
 
-/** One shop by its id; null for nobody, and for people who are no business. */
+/** One shop by its id, under any of its names; null for nobody, and for who is no business. */
 export async function findShopSheet(actor: Actor, shopId: string): Promise<ShopSheet | null> {
   assertAllowed(actor, 'outside.keep');
-  if (!z.uuid().safeParse(shopId).success) return null;
+  const group = await readGroup(db(), shopId);
+  if (!group) return null;
   const { timeZone } = await getGallery();
   const today = dateFromDay(dayOf(now(), timeZone));
   const shop = await db().collector.findUnique({
-    where: { id: shopId, kind: 'business' },
-    select: {
-      ...{ id: true, name: true, city: true, state: true, note: true },
-      townPromises: {
-        where: { OR: [{ untilOn: null }, { untilOn: { gt: today } }] },
-        orderBy: { fromOn: 'asc' },
-        take: 50,
-      },
-    },
+    where: { id: group.livingId, kind: 'business' },
+    select: { id: true, name: true, city: true, state: true, note: true },
   });
   if (!shop) return null;
-  const { townPromises, ...who } = shop;
+  const townPromises = await db().townPromise.findMany({
+    where: {
+      collectorId: { in: [...group.ids] },
+      OR: [{ untilOn: null }, { untilOn: { gt: today } }],
+    },
+    orderBy: { fromOn: 'asc' },
+    take: 50,
+  });
   const promises = townPromises.map(({ id, town, state, fromOn, untilOn }) => ({
     ...{ id, town, state, fromOn: dayFromDate(fromOn), untilOn: untilOn && dayFromDate(untilOn) },
   }));
-  return { shop: who, orders: await listOrders(shopId), promises };
+  return { shop, orders: await listOrders(group.ids), promises };
 }
 
 const orderRow = z.object({
@@ -135,7 +140,7 @@ const orderRow = z.object({
   owedCents: z.bigint(),
 });
 
-async function listOrders(shopId: string): Promise<OrderListed[]> {
+async function listOrders(ids: readonly string[]): Promise<OrderListed[]> {
   const found = await db().$queryRaw`
     SELECT o.id, o.number, o."askedOn", o."shipOn", o."saleId", sale.number AS invoice,
       o."endedAt", o."dueOn",
@@ -149,7 +154,7 @@ async function listOrders(shopId: string): Promise<OrderListed[]> {
       - (SELECT coalesce(sum(s."amountCents"), 0) FROM "SettlementPayment" s
         WHERE s."saleId" = o."saleId"))::bigint AS "owedCents"
     FROM "WholesaleOrder" o LEFT JOIN "Sale" sale ON sale.id = o."saleId"
-    WHERE o."collectorId" = ${shopId}::uuid
+    WHERE o."collectorId" = ANY(${[...ids]}::uuid[])
     ORDER BY o.number DESC LIMIT ${ordersListed}`;
   return z
     .array(orderRow)

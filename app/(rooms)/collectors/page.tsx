@@ -25,6 +25,11 @@ export default async function CollectorsPage({ searchParams }: CollectorsPagePro
     <>
       <PageHead title="Collectors" lead="Who buys, lives with it, or brings others.">
         {mayAdd ? <ButtonLink href="/collectors/new">Add a collector</ButtonLink> : null}
+        {isAllowed(actor.roles, 'collectors.merge') ? (
+          <ButtonLink href="/collectors/twice" variant="quiet">
+            Who is there twice
+          </ButtonLink>
+        ) : null}
       </PageHead>
       <FindForm
         action="/collectors"

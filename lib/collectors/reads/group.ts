@@ -65,3 +65,24 @@ async function readLiving(
   if (row.mergedIntoId !== null) return readLiving(from, row.mergedIntoId, [...before, id]);
   return { id: row.id, erasedAt: row.erasedAt };
 }
+
+/**
+ * For many at once, under whom each is looked up; an id that nobody has stands for itself.
+ *
+ * @example (await livingIds(tx, ids))(goneId) // the kept one's id
+ */
+export async function livingIds(
+  from: Prisma.TransactionClient,
+  ids: readonly (string | null)[],
+): Promise<(id: string) => string> {
+  const known = [...new Set(ids.filter((id) => id !== null))];
+  const merged =
+    known.length === 0
+      ? []
+      : await from.collector.findMany({
+          where: { id: { in: known }, mergedIntoId: { not: null } },
+          select: { id: true, mergedIntoId: true },
+        });
+  const into = new Map(merged.map(({ id, mergedIntoId }) => [id, mergedIntoId]));
+  return (id) => into.get(id) ?? id;
+}

@@ -70,6 +70,7 @@ export type FoundCommission = {
   id: string;
   number: number;
   title: string;
+  /** The entry that is kept, when theirs was found to be the same as another. */
   collectorId: string;
   taxPlaceId: string | null;
   agreementVersion: number;
@@ -98,6 +99,7 @@ export async function findForWriting(
       number: true,
       title: true,
       collectorId: true,
+      collector: { select: { mergedIntoId: true } },
       agreements: {
         select: { ...factsSelect.agreements.select, version: true, taxPlaceId: true },
         orderBy: { version: 'desc' },
@@ -106,7 +108,8 @@ export async function findForWriting(
     },
   });
   if (!row) return refuse({ code: 'unknown_commission' });
-  const { id, number, title, collectorId } = row;
+  const { id, number, title } = row;
+  const collectorId = row.collector.mergedIntoId ?? row.collectorId;
   return ok({
     ...{ id, number, title, collectorId, gallery },
     taxPlaceId: row.agreements[0]?.taxPlaceId ?? null,

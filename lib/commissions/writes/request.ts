@@ -1,6 +1,7 @@
 import 'server-only';
 import { allow, type Doer } from '@/lib/access/rules';
 import { collectorFields } from '@/lib/collectors/input';
+import { livingId } from '@/lib/collectors/reads/group';
 import { addCollector } from '@/lib/collectors/writes';
 import type { ReferralSaid } from '@/lib/commissions/input/enquiry/referral';
 import type {
@@ -119,8 +120,7 @@ async function collectorOf(tx: Tx, doer: Doer, who: RequestToAdd['who']): Promis
     const fields = collectorFields.parse({ name: who.name });
     return addCollector(tx, doer, { ...fields, phone: who.phone, email: who.email });
   }
-  const found = await tx.collector.findUnique({ where: { id: who }, select: { id: true } });
-  return found?.id ?? null;
+  return livingId(tx, who);
 }
 
 async function keepPictures(

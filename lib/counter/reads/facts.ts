@@ -3,6 +3,7 @@ import type { Prisma } from '@/generated/prisma/client';
 import { isAllowed, type Doer } from '@/lib/access/rules';
 import { readSetsOf } from '@/lib/catalogue/reads';
 import type { KeptSet } from '@/lib/catalogue/rules/sets';
+import { livingId } from '@/lib/collectors/reads/group';
 import { readCertificateFor, readTradeTerms } from '@/lib/collectors/reads/trade';
 import type { CertificateStanding } from '@/lib/collectors/rules/trade';
 import { dayOf } from '@/lib/dates/rules';
@@ -99,8 +100,10 @@ async function readReferrer(
   referredById: string | null,
 ): Promise<CounterFacts['referrer']> {
   if (referredById === null) return null;
+  const living = await livingId(from, referredById);
+  if (living === null) return null;
   const known = await from.collector.findUnique({
-    where: { id: referredById },
+    where: { id: living },
     select: { id: true, name: true },
   });
   return known && { ...known, terms: await readTradeTerms(from, known.id) };

@@ -9,6 +9,7 @@ export type KeptSlip = {
   version: number;
   content: SlipContent;
   placeId: string;
+  /** The entry that is kept, when theirs was found to be the same as another. */
   collectorId: string | null;
   /** The words under which it was set aside; null while it is being written. */
   asideAs: string | null;
@@ -30,12 +31,14 @@ export async function readSlipRow(
       ...{ id: true, version: true, content: true, placeId: true, collectorId: true },
       ...{ asideAs: true, openedAt: true, changedAt: true, thrownAwayAt: true },
       sale: { select: { number: true } },
+      collector: { select: { mergedIntoId: true } },
     },
   });
   if (!row) return null;
-  const { content, sale, thrownAwayAt, ...kept } = row;
+  const { content, sale, collector, thrownAwayAt, ...kept } = row;
   return {
     ...kept,
+    collectorId: collector?.mergedIntoId ?? kept.collectorId,
     content: slipContent.parse(content),
     soldNumber: sale?.number ?? null,
     isThrownAway: thrownAwayAt !== null,

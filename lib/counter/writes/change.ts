@@ -1,5 +1,6 @@
 import 'server-only';
 import type { Doer } from '@/lib/access/rules';
+import { livingId } from '@/lib/collectors/reads/group';
 import { readTradeTerms } from '@/lib/collectors/reads/trade';
 import { dayOf } from '@/lib/dates/rules';
 import type { Tx } from '@/lib/platform/db/transaction';
@@ -54,14 +55,14 @@ async function nameOn(
   tx: Tx,
   doer: Doer,
   { content }: KeptSlip,
-  collectorId: string | null,
+  asked: string | null,
 ): Promise<Result<SlipToKeep, CounterRefusal>> {
-  if (collectorId === null) {
-    return ok({ content: { ...content, atTradePrice: false, forResale: false }, collectorId });
+  if (asked === null) {
+    const plain = { ...content, atTradePrice: false, forResale: false };
+    return ok({ content: plain, collectorId: null });
   }
-  const where = { id: collectorId };
-  const known = await tx.collector.findUnique({ where, select: { id: true } });
-  if (!known) return refuse({ code: 'unknown_collector', collectorId });
+  const collectorId = await livingId(tx, asked);
+  if (!collectorId) return refuse({ code: 'unknown_collector', collectorId: asked });
   const { timeZone } = await getGallery(tx);
   const terms = await readTradeTerms(tx, collectorId);
   const gets = terms?.way === 'discount' && terms.sinceOn <= dayOf(doer.at, timeZone);

@@ -26,12 +26,29 @@ const personRow = z.object({
   note: z.string(),
 });
 
-/** Everyone in the address book, by name. */
+/** Everyone in the address book, by name; those found to be the same as another stand there. */
 export async function readPeople(from: Prisma.TransactionClient): Promise<Person[]> {
   const found = await from.$queryRaw`
     SELECT id AS key, kind::text AS kind, name, email, phone, street, city, state, postcode, note
-    FROM "Collector" ORDER BY lower(name), name, id LIMIT ${rowsMost}`;
+    FROM "Collector" WHERE "mergedIntoId" IS NULL AND "erasedAt" IS NULL
+    ORDER BY lower(name), name, id LIMIT ${rowsMost}`;
   return z.array(personRow).parse(found);
+}
+
+/**
+ * The keys under which nobody is looked up any more: of those found to be the same as another, with
+ * the key of that one, and of those who were struck out, with null.
+ */
+export async function readKeysGone(
+  from: Prisma.TransactionClient,
+): Promise<ReadonlyMap<string, string | null>> {
+  const rows = await from.collector.findMany({
+    where: { OR: [{ mergedIntoId: { not: null } }, { erasedAt: { not: null } }] },
+    select: { id: true, mergedIntoId: true, erasedAt: true },
+  });
+  return new Map(
+    rows.map(({ id, mergedIntoId, erasedAt }) => [id, erasedAt ? null : mergedIntoId]),
+  );
 }
 
 /** All that sales of earlier books need to know of what is there already. */
@@ -41,12 +58,15 @@ export async function readKnownForSales(
   setting: { gallery: Gallery; todayOn: Day },
 ): Promise<KnownForSales> {
   const { counterId: placeId, taxPlaceId } = setting.gallery;
-  const people = await from.collector.findMany({ select: { id: true, name: true } });
+  const people = await from.collector.findMany({
+    where: { erasedAt: null },
+    select: { id: true, name: true, mergedIntoId: true },
+  });
   const peopleByName = new Map<string, string[]>();
-  for (const { id, name } of people) {
-    const others = peopleByName.get(sameName(name));
-    if (others) others.push(id);
-    else peopleByName.set(sameName(name), [id]);
+  for (const { id, name, mergedIntoId } of people) {
+    const key = mergedIntoId ?? id;
+    const others = peopleByName.get(sameName(name)) ?? [];
+    if (!others.includes(key)) peopleByName.set(sameName(name), [...others, key]);
   }
   const select = { id: true, name: true } as const;
   const places = await from.place.findMany({ where: { closedAt: null }, select });

@@ -5,14 +5,20 @@ import { dayOf } from '@/lib/dates/rules';
 import { ok, type Result } from '@/lib/platform/result';
 import { getGallery } from '@/lib/platform/settings';
 import { headingOf } from '../rules/columns';
-import { peopleColumns, planPeople, readPerson, type PlannedPerson } from '../rules/people';
+import {
+  peopleColumns,
+  planPeople,
+  readPerson,
+  type PersonRead,
+  type PlannedPerson,
+} from '../rules/people';
 import { countLines, type FileKind, type LoadCounts } from '../rules/plan';
 import type { FileRefusal } from '../rules/refusals';
 import { planSales, type PlannedSale } from '../rules/sales';
 import { salesColumns } from '../rules/sales-file';
 import { readSales } from '../rules/sales-read';
 import { readCsvFile, type CsvFile } from './csv-file';
-import { readKnownForSales, readPeople } from './known';
+import { readKeysGone, readKnownForSales, readPeople } from './known';
 
 /** What a file would do, as things are now. */
 export type FilePlan = {
@@ -45,10 +51,21 @@ async function planOfPeople(
   const heading = headingOf(file.heading, peopleColumns, ['name']);
   if (!heading.ok) return heading;
   const read = file.lines.map((line) => readPerson(heading.value, line));
-  const plan = planPeople(read, await readPeople(from));
+  const gone = await readKeysGone(from);
+  const asKept = read.map((row) => underKeptKey(row, gone));
+  const plan = planPeople(asKept, await readPeople(from));
   const { passedOver } = heading.value;
   const facts = { counts: countLines(plan), planSha256: hashOf(plan), passedOver };
   return ok({ kind: 'people', plan, ...facts });
+}
+
+/** A row of somebody under the key by which they are looked up now. */
+function underKeptKey(row: PersonRead, gone: ReadonlyMap<string, string | null>): PersonRead {
+  const under = row.key === null ? undefined : gone.get(row.key);
+  if (under === undefined) return row;
+  if (under !== null) return { ...row, key: under };
+  const sentence = 'They asked to be struck out. Take this line out of the file.';
+  return { ...row, faults: [...row.faults, { column: 'key', sentence }] };
 }
 
 async function planOfSales(

@@ -1,6 +1,7 @@
 import 'server-only';
 import type { Doer } from '@/lib/access/rules';
 import { recordAudit } from '@/lib/audit/writes';
+import { livingId } from '@/lib/collectors/reads/group';
 import { dateFromDay, dayOf, type Day } from '@/lib/dates/rules';
 import type { Tx } from '@/lib/platform/db/transaction';
 import { invariant } from '@/lib/platform/invariant';
@@ -93,8 +94,7 @@ async function refusalToGive(
   { collectorId, chosen, dueOn }: ToGive,
   todayOn: Day,
 ): Promise<ApprovalRefusal | null> {
-  const known = await tx.collector.count({ where: { id: collectorId } });
-  if (known === 0) return { code: 'unknown_collector' };
+  if ((await livingId(tx, collectorId)) === null) return { code: 'unknown_collector' };
   if (chosen.length === 0) return { code: 'nothing_chosen' };
   const due = checkDueOn(dueOn, todayOn);
   return due.ok ? null : due.refusal;
@@ -140,7 +140,8 @@ type ToWrite = {
 
 async function writeSlip(tx: Tx, doer: Doer, toWrite: ToWrite): Promise<Given> {
   const { give, lines, transfer } = toWrite;
-  const { collectorId, dueOn, valueCents, condition, security, pictures } = give;
+  const { dueOn, valueCents, condition, security, pictures } = give;
+  const collectorId = (await livingId(tx, give.collectorId)) ?? give.collectorId;
   const approvalId = newId();
   const { number } = await tx.onApproval.create({
     data: {

@@ -1,6 +1,7 @@
 import 'server-only';
 import type { Prisma } from '@/generated/prisma/client';
 import { allow, type Doer, type NotAllowed } from '@/lib/access/rules';
+import { livingId } from '@/lib/collectors/reads/group';
 import { onceOnly, type KeyRefusal, type Tx } from '@/lib/platform/db/transaction';
 import { ok, refuse, type Result } from '@/lib/platform/result';
 
@@ -37,13 +38,14 @@ export async function nameWhom(
   tx: Tx,
   said: NamedFor,
 ): Promise<Result<NamedFor, { code: 'unknown_collector' }>> {
-  const { collectorId, forWhom, phone } = said;
-  if (collectorId === null) return ok({ collectorId, forWhom, phone });
-  const collector = await tx.collector.findUnique({
+  const { forWhom, phone } = said;
+  if (said.collectorId === null) return ok({ collectorId: null, forWhom, phone });
+  const collectorId = await livingId(tx, said.collectorId);
+  if (!collectorId) return refuse({ code: 'unknown_collector' });
+  const collector = await tx.collector.findUniqueOrThrow({
     where: { id: collectorId },
     select: { name: true, phone: true },
   });
-  if (!collector) return refuse({ code: 'unknown_collector' });
   const named = { forWhom: forWhom || collector.name, phone: phone || (collector.phone ?? '') };
   return ok({ collectorId, ...named });
 }

@@ -3,6 +3,7 @@ import { allow, type Doer } from '@/lib/access/rules';
 import { recordAudit } from '@/lib/audit/writes';
 import { addPieceStep } from '@/lib/catalogue/writes/pieces';
 import { collectorFields } from '@/lib/collectors/input';
+import { livingId } from '@/lib/collectors/reads/group';
 import { addCollector } from '@/lib/collectors/writes';
 import { dateFromDay, dayOf, type Day } from '@/lib/dates/rules';
 import type { Cents } from '@/lib/money/rules';
@@ -88,9 +89,8 @@ async function findCollector(
       ? ok(await addCollector(tx, doer, read.data))
       : refuse({ code: 'nobody_named' });
   }
-  const select = { id: true };
-  const known = await tx.collector.findUnique({ where: { id: collectorId }, select });
-  return known ? ok(collectorId) : refuse({ code: 'unknown_collector' });
+  const known = await livingId(tx, collectorId);
+  return known ? ok(known) : refuse({ code: 'unknown_collector' });
 }
 
 type Asked = { base: PieceToOrder; input: Taking; todayOn: Day };

@@ -1,6 +1,7 @@
 import 'server-only';
 import type { Doer } from '@/lib/access/rules';
 import { recordAudits } from '@/lib/audit/writes';
+import { livingIds } from '@/lib/collectors/reads/group';
 import { dateFromDay, type Day } from '@/lib/dates/rules';
 import type { EntryToPost } from '@/lib/ledger/rules';
 import { saleEntry } from '@/lib/ledger/rules/sale-entry';
@@ -58,8 +59,11 @@ export async function recordSales(
   doer: Doer,
   sales: readonly SaleToRecord[],
 ): Promise<RecordedSale[]> {
+  const under = await livingIds(tx, sales.flatMap(peopleOf));
   const named = sales.map((sale) => ({
     ...sale,
+    collectorId: sale.collectorId && under(sale.collectorId),
+    referredById: sale.referredById ? under(sale.referredById) : null,
     id: newId(),
     soldAt: sale.soldAt ?? doer.at,
     staffId: sale.staffId ?? doer.actor.id,
@@ -93,6 +97,10 @@ export async function recordSales(
     entryId: entryIds[at] ?? '',
     lineIds: lines.map((line) => line.id),
   }));
+}
+
+function peopleOf({ collectorId, referredById }: SaleToRecord): (string | null)[] {
+  return [collectorId, referredById ?? null];
 }
 
 async function auditSales(

@@ -1,6 +1,7 @@
 import 'server-only';
 import { allow, type Doer } from '@/lib/access/rules';
 import { recordAudit } from '@/lib/audit/writes';
+import { livingId } from '@/lib/collectors/reads/group';
 import { dayOf } from '@/lib/dates/rules';
 import { accounts } from '@/lib/ledger/rules';
 import { postEntry } from '@/lib/ledger/writes';
@@ -37,7 +38,7 @@ async function open(
 ): Promise<Result<{ code: string }, CreditRefusal>> {
   if (amount > mostCreditCents) return refuse({ code: 'far_too_much', mostCents: mostCreditCents });
   if (looksLikeCardNumber(why)) return refuse({ code: 'card_number_typed' });
-  const unknown = collectorId !== null && !(await isKnown(tx, collectorId));
+  const unknown = collectorId !== null && (await livingId(tx, collectorId)) === null;
   if (unknown) return refuse({ code: 'unknown_collector' });
 
   const { timeZone } = await getGallery(tx);
@@ -57,8 +58,4 @@ async function open(
     facts: { amountCents: amount, why },
   });
   return ok({ code });
-}
-
-async function isKnown(tx: Tx, id: string): Promise<boolean> {
-  return (await tx.collector.count({ where: { id } })) > 0;
 }

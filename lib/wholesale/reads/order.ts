@@ -2,6 +2,7 @@ import 'server-only';
 import { assertAllowed } from '@/lib/access/reads';
 import type { Actor } from '@/lib/access/rules';
 import { isPieceKind, kindWords } from '@/lib/catalogue/rules';
+import { idsOf } from '@/lib/collectors/reads/group';
 import { dayFromDate, type Day } from '@/lib/dates/rules';
 import type { MoneyKind, TenderKind } from '@/lib/ledger/rules';
 import { isMoney } from '@/lib/ledger/rules/sale-entry';
@@ -102,8 +103,9 @@ export async function findShopOrder(actor: Actor, number: number): Promise<Order
   assertAllowed(actor, 'outside.keep');
   const order = await db().wholesaleOrder.findUnique({ where: { number }, include: orderColumns });
   if (!order) return null;
+  const ids = await idsOf(db(), order.collectorId);
   const earlier = await db().wholesaleOrder.count({
-    where: { collectorId: order.collectorId, number: { lt: number }, endedAt: null },
+    where: { collectorId: { in: [...ids] }, number: { lt: number }, endedAt: null },
   });
   const { counterId, lengthUnit } = await getGallery();
   const lines = order.lines.map(({ sku, quantity, unitPriceCents }) => {

@@ -1,5 +1,6 @@
 import 'server-only';
 import type { Prisma } from '@/generated/prisma/client';
+import { idsOf, livingId } from '@/lib/collectors/reads/group';
 import { dateFromDay, dayFromDate, type Day } from '@/lib/dates/rules';
 import type { ShopRefusal } from '../rules';
 
@@ -15,13 +16,15 @@ export type Shop = {
   phone: string | null;
 };
 
-/** A shop by its id; null for nobody, and for people who are no business. */
+/** A shop by its id, or by one found to be the same; null for nobody and for who is no business. */
 export async function findShop(
   from: Prisma.TransactionClient,
   shopId: string,
 ): Promise<Shop | null> {
+  const id = await livingId(from, shopId);
+  if (id === null) return null;
   return from.collector.findUnique({
-    where: { id: shopId, kind: 'business' },
+    where: { id, kind: 'business' },
     select: {
       ...{ id: true, name: true, street: true, city: true, state: true },
       ...{ postcode: true, email: true, phone: true },
@@ -41,11 +44,12 @@ export async function promiseInTheWay(
 ): Promise<Extract<ShopRefusal, { code: 'town_is_promised' }> | null> {
   const { city, state } = shop;
   if (city === null || state === null) return null;
+  const ids = await idsOf(from, shop.id);
   const promise = await from.townPromise.findFirst({
     where: {
       town: { equals: city.trim(), mode: 'insensitive' },
       state: { equals: state.trim(), mode: 'insensitive' },
-      collectorId: { not: shop.id },
+      collectorId: { notIn: [...ids] },
       fromOn: { lte: dateFromDay(on) },
       OR: [{ untilOn: null }, { untilOn: { gt: dateFromDay(on) } }],
     },

@@ -9,6 +9,7 @@ import { requireActor } from '@/lib/access/reads';
 import { isAllowed, type Permission } from '@/lib/access/rules';
 import { getCollector, type Purchase } from '@/lib/collectors/reads';
 import { getCard } from '@/lib/collectors/reads/card';
+import { listMerged } from '@/lib/collectors/reads/merges';
 import { listOwned } from '@/lib/collectors/reads/owned';
 import { listOpenPapers } from '@/lib/collectors/reads/papers';
 import { getTradePage } from '@/lib/collectors/reads/trade-page';
@@ -21,6 +22,7 @@ import { Notes } from './card/notes';
 import { Owned } from './card/owned';
 import { CommissionLines } from './commission-lines';
 import { Head } from './head';
+import { Merged } from './merged';
 import { OfTheTrade } from './of-the-trade';
 import { OpenInTheirName } from './open-papers';
 import { Reaching } from './reaching';
@@ -44,12 +46,13 @@ export default async function CollectorPage({ params }: CollectorPageProps) {
   const collector = await findOnce(actor, id);
   if (!collector) notFound();
   if (collector.id !== id) redirect(`/collectors/${collector.id}`);
-  const [commissions, papers, trade, card, owned, { timeZone }] = await Promise.all([
+  const [commissions, papers, trade, card, owned, merged, { timeZone }] = await Promise.all([
     listCommissionsOf(actor, id),
     listOpenPapers(actor, id),
     isAllowed(actor.roles, 'tax.see') ? getTradePage(actor, id) : null,
     getCard(actor, id),
     listOwned(actor, id),
+    listMerged(actor, id),
     getGallery(),
   ]);
   const may = (permission: Permission) => isAllowed(actor.roles, permission);
@@ -89,6 +92,10 @@ export default async function CollectorPage({ params }: CollectorPageProps) {
                 isTrade={['designer', 'business'].includes(collector.kind)}
               />
             ) : null}
+            <Merged
+              {...{ merged, collectorId: id, zone: timeZone }}
+              mayMerge={may('collectors.merge')}
+            />
           </>
         }
       />

@@ -1,5 +1,6 @@
 import 'server-only';
 import { isAllowed, type Doer } from '@/lib/access/rules';
+import { livingId } from '@/lib/collectors/reads/group';
 import type { ReferralSaid } from '@/lib/commissions/input/enquiry/referral';
 import {
   isSameReferral,
@@ -40,7 +41,8 @@ export async function settleReferral(
   const found = await findBrought(tx, said);
   if (!found.ok) return found;
   const by = found.value;
-  if (by?.id === collectorId) return refuse({ code: 'brought_by_themselves', name: by.name });
+  if (by && by.id === (await livingId(tx, collectorId)))
+    return refuse({ code: 'brought_by_themselves', name: by.name });
   const next = asSaid(by, said);
   if (isSameReferral(await settledOf(tx, commissionId), next)) return ok(true);
   if (isAgreed && !isAllowed(doer.actor.roles, 'trade.keep')) {
@@ -98,8 +100,10 @@ async function findBrought(
   return refuse({ code: 'brought_several', letters, names });
 }
 
-function nameOf(tx: Tx, id: string): Promise<Brought | null> {
-  return tx.collector.findUnique({ where: { id }, select: { id: true, name: true } });
+async function nameOf(tx: Tx, id: string): Promise<Brought | null> {
+  const living = await livingId(tx, id);
+  if (living === null) return null;
+  return tx.collector.findUnique({ where: { id: living }, select: { id: true, name: true } });
 }
 
 type Like = Brought & { city: string | null; phone: string | null; email: string | null };

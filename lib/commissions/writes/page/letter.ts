@@ -1,5 +1,7 @@
 import 'server-only';
 import type { Doer } from '@/lib/access/rules';
+import { readConsents } from '@/lib/collectors/reads/card';
+import { saidNo } from '@/lib/collectors/rules/consent';
 import type { SendLetterInput } from '@/lib/commissions/input/page/letter';
 import { withoutAddresses, wordsWithAddress } from '@/lib/commissions/rules/page/letters';
 import type { CommissionRefusal } from '@/lib/commissions/rules/refusals';
@@ -104,12 +106,7 @@ async function outcomeOf(id: string): Promise<Pick<LetterSent, 'failure' | 'isOn
   return { failure, isOnItsWay: sentAt === null && failure === null };
 }
 
-/** Whether the collector did not say no to letters by mail; the last word counts. */
+/** Whether the collector did not say no to letters by mail, under any of their names. */
 async function wantsLetters(tx: Tx, collectorId: string): Promise<boolean> {
-  const last = await tx.consent.findFirst({
-    where: { collectorId, to: 'email' },
-    orderBy: [{ at: 'desc' }, { id: 'desc' }],
-    select: { given: true },
-  });
-  return last?.given ?? true;
+  return !saidNo(await readConsents(tx, collectorId), 'email');
 }

@@ -1,0 +1,42 @@
+import 'server-only';
+import { allow, type Doer, type NotAllowed } from '@/lib/access/rules';
+import { recordAudit } from '@/lib/audit/writes';
+import { inTransaction } from '@/lib/platform/db/transaction';
+import { ok, refuse, type Result } from '@/lib/platform/result';
+import { getGallery } from '@/lib/platform/settings';
+import { readGroup } from '../reads/group';
+import { readEverythingKept } from '../reads/kept';
+import { keptFile } from '../rules/export';
+
+const timeoutMs = 60_000;
+
+/**
+ * Hands out everything that is kept of one person, as one file, and writes down that it was done.
+ * Each time is an act of its own: nothing is changed by it.
+ *
+ * @returns the file's text, as `keptFile` writes it; refuses, in this order: not allowed, nobody
+ *   with that id
+ */
+export async function handOutKept(
+  doer: Doer,
+  collectorId: string,
+): Promise<Result<string, NotAllowed | { code: 'unknown_collector' }>> {
+  const may = allow(doer.actor, 'collectors.erase');
+  if (!may.ok) return may;
+  return inTransaction(
+    async (tx) => {
+      const group = await readGroup(tx, collectorId);
+      if (!group) return refuse({ code: 'unknown_collector' as const });
+      const [kept, { name: gallery }] = [
+        await readEverythingKept(tx, group.ids),
+        await getGallery(tx),
+      ];
+      await recordAudit(tx, doer, {
+        ...{ did: 'handed out everything kept of a collector', subject: 'Collector' },
+        ...{ subjectId: group.livingId, facts: {} },
+      });
+      return ok(keptFile(kept, { gallery, at: doer.at }));
+    },
+    { timeoutMs },
+  );
+}
