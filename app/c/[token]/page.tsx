@@ -42,6 +42,7 @@ export default async function TheirPage({ params, searchParams }: TheirPageProps
   ]);
   const done = doneWords[String((await searchParams).done)];
   const promised = head.promisedOn && !head.isOver ? formatDay(head.promisedOn, 'long') : null;
+  const told = head.toldOn ? formatDay(head.toldOn, 'long') : undefined;
   return (
     <>
       <PageHead title={link.title} work lead={`${gallery.name}, for ${link.forName}`} />
@@ -66,7 +67,7 @@ export default async function TheirPage({ params, searchParams }: TheirPageProps
         <Band
           label="From the agreement to your wall"
           pegs={head.pegs}
-          promised={promised ? { when: promised } : undefined}
+          promised={promised ? { when: promised, told } : undefined}
         />
       </Section>
       <TheirProgress page={page} />

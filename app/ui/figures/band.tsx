@@ -11,8 +11,9 @@ export type Peg = Readonly<{
 type BandProps = Readonly<{
   label: string;
   pegs: readonly Peg[];
-  /** The promised day and how sure it is: "8 August", "4 in 5 sure". */
-  promised?: Readonly<{ when: string; sure?: string | undefined }> | undefined;
+  /** The promised day, how sure it is, and the day that was told since: "8 August", "tight". */
+  promised?:
+    Readonly<{ when: string; sure?: string | undefined; told?: string | undefined }> | undefined;
 }>;
 
 const said = { filled: 'done', next: 'next', open: 'to come' } as const;
@@ -40,6 +41,11 @@ export function Band({ label, pegs, promised }: BandProps) {
         <p className={css['promised']}>
           Promised for <strong>{promised.when}</strong>
           {promised.sure ? <span>, {promised.sure}</span> : null}
+          {promised.told ? (
+            <>
+              . A notice says <strong>{promised.told}</strong>
+            </>
+          ) : null}
         </p>
       ) : null}
     </div>

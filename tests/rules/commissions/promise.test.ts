@@ -1,6 +1,8 @@
-import { expect, test } from 'vitest';
-import { sureness } from '@/lib/commissions/rules/course/promise';
+import { describe, expect, test } from 'vitest';
+import { sureness, toldDay } from '@/lib/commissions/rules/course/promise';
+import type { CommissionFacts } from '@/lib/commissions/rules/facts';
 import type { Day } from '@/lib/dates/rules';
+import { agreement, someFacts } from './some-facts';
 
 const ready = (shortestOn: Day, likelyOn: Day, longestOn: Day) => ({
   ...{ shortestOn, likelyOn, longestOn },
@@ -22,4 +24,32 @@ test.each<[string, Day, Parameters<typeof sureness>[1], string | null]>([
   ],
 ])('a promised day when %s', (_label, promisedOn, jobs, expected) => {
   expect(sureness(promisedOn, jobs)).toBe(expected);
+});
+
+describe('the day they were told of', () => {
+  const promised = { ...agreement, promisedOn: '2026-05-01' as Day };
+  const notice = { ...{ fromOn: '2026-05-01', toldOn: '2026-04-20' }, clock: 'kiln' } as const;
+  const signed = { ...{ number: 1, offeredOn: '2026-04-01', priceCents: 0n }, dueEvent: null };
+  const change = (signedOn: Day | null) => ({ ...signed, signedOn, isWithdrawn: false }) as const;
+
+  test.each<[string, Partial<CommissionFacts>, Day | null]>([
+    ['none', {}, null],
+    ['another', { delays: [{ ...notice, toOn: '2026-05-09' }] }, '2026-05-09'],
+    ['the promised one again', { delays: [{ ...notice, toOn: '2026-05-01' }] }, null],
+    [
+      'named anew by a later change',
+      { delays: [{ ...notice, toOn: '2026-05-09' }], changeOrders: [change('2026-04-21')] },
+      null,
+    ],
+    [
+      'not by one of the same day, nor by one nobody signed',
+      {
+        delays: [{ ...notice, toOn: '2026-05-09' }],
+        changeOrders: [change('2026-04-20'), change(null)],
+      },
+      '2026-05-09',
+    ],
+  ])('%s', (_label, facts, expected) => {
+    expect(toldDay(someFacts({ agreement: promised, ...facts }))).toBe(expected);
+  });
 });

@@ -6,7 +6,7 @@ import { ButtonLink } from '@/app/ui/button/button';
 import { requireActor } from '@/lib/access/reads';
 import { isAllowed } from '@/lib/access/rules';
 import type { Sheet } from '@/lib/commissions/reads/sheet';
-import { sureness } from '@/lib/commissions/rules/course/promise';
+import { sureness, toldDay } from '@/lib/commissions/rules/course/promise';
 import { dayWord } from '@/lib/commissions/rules/course/sentences';
 import type { JobStanding } from '@/lib/studio/reads/standing';
 import { formatDay } from '@/lib/dates/rules';
@@ -139,7 +139,15 @@ function bandOf(sheet: Sheet, jobs: readonly JobStanding[]) {
         jobs.map((job) => job.ready),
       )
     : null;
-  return { pegs, promised: { when: formatDay(promisedOn, 'long'), sure: sure ?? undefined } };
+  const told = isOpen ? toldDay(sheet.facts) : null;
+  return {
+    pegs,
+    promised: {
+      when: formatDay(promisedOn, 'long'),
+      sure: sure ?? undefined,
+      told: told ? formatDay(told, 'long') : undefined,
+    },
+  };
 }
 
 function Standings({ sheet }: Readonly<{ sheet: Sheet }>) {

@@ -7,7 +7,7 @@ import { Hung, Wall } from '@/app/ui/piece/piece-hanging';
 import { Picture } from '@/app/ui/piece/picture';
 import type { ProgressTold } from '@/lib/commissions/reads/course/progress';
 import type { Sheet } from '@/lib/commissions/reads/sheet';
-import { progressWords } from '@/lib/commissions/rules/course/progress';
+import { keptFacts, progressWords } from '@/lib/commissions/rules/course/progress';
 import { dayWord } from '@/lib/commissions/rules/course/sentences';
 import { formatWeight } from '@/lib/units/rules';
 import { AboutCommission } from './act-page';
@@ -56,11 +56,7 @@ export function ProgressLines({ sheet, progress }: ProgressLinesProps) {
 function OneThing({ sheet, each }: Readonly<{ sheet: Sheet; each: ProgressTold }>) {
   const { telling, gallery, acts } = sheet;
   const system = gallery.lengthUnit === 'in' ? 'lb' : 'kg';
-  const facts = [
-    each.weightG === null ? '' : formatWeight(each.weightG, system),
-    each.firing === '' ? '' : `firing ${each.firing}`,
-    each.batch ? `bucket ${each.batch.number}, ${each.batch.glaze}` : '',
-  ];
+  const facts = keptFacts(each, each.weightG === null ? '' : formatWeight(each.weightG, system));
   return (
     <>
       {each.picture ? (
@@ -71,9 +67,7 @@ function OneThing({ sheet, each }: Readonly<{ sheet: Sheet; each: ProgressTold }
       <div className={css['shown-label']}>
         <p>{each.words}</p>
         <p className={css['quiet']}>
-          {[progressWords[each.kind], ...facts, dayWord(each.on, telling.today)]
-            .filter(Boolean)
-            .join(' · ')}
+          {[progressWords[each.kind], ...facts, dayWord(each.on, telling.today)].join(' · ')}
         </p>
         <p className={css['quiet']}>{each.shared ? '✓ on their page' : 'not on their page'}</p>
         {acts.has('progress') ? (

@@ -7,7 +7,11 @@ import {
   shownPicture,
   type CommissionPictureShown,
 } from '@/lib/commissions/reads/picture';
-import { progressWords, type ProgressKind } from '@/lib/commissions/rules/course/progress';
+import {
+  keptTitle,
+  progressWords,
+  type ProgressKind,
+} from '@/lib/commissions/rules/course/progress';
 import { dayFromDate, type Day } from '@/lib/dates/rules';
 import { db } from '@/lib/platform/db/client';
 
@@ -55,6 +59,7 @@ export async function readProgress(
   });
   return rows.map(({ file, on, ...row }) => ({
     ...row,
+    words: keptTitle(row),
     on: dayFromDate(on),
     fileId: file?.id ?? null,
     picture: file && shownPicture(file, row.words || progressWords[row.kind]),

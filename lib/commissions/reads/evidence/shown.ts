@@ -2,7 +2,7 @@ import 'server-only';
 import type { ChangesTold, ShownWhole, TileTold } from '@/lib/commissions/reads/colours/shown';
 import type { ProgressTold } from '@/lib/commissions/reads/course/progress';
 import { placeWords } from '@/lib/commissions/rules/colours/places';
-import { progressWords } from '@/lib/commissions/rules/course/progress';
+import { keptFacts, progressWords } from '@/lib/commissions/rules/course/progress';
 import {
   anEntry,
   type Entry,
@@ -52,23 +52,16 @@ function yesLines({ yes }: ShownWhole, marked: ShownMarked | undefined, zone: st
 
 /** What was remembered of the making and the hanging. */
 export function progressEntries(progress: readonly ProgressTold[], unit: 'lb' | 'kg'): Entry[] {
-  return progress.map(({ kind, words, on, picture, fileId, weightG, firing, batch }) =>
-    anEntry({
+  return progress.map((each) => {
+    const { kind, words, on, picture, fileId, weightG } = each;
+    const weight = weightG === null ? '' : formatWeight(weightG, unit);
+    return anEntry({
       title: words,
       on,
-      lines: [
-        [
-          progressWords[kind],
-          weightG === null ? '' : formatWeight(weightG, unit),
-          firing === '' ? '' : `firing ${firing}`,
-          batch ? `bucket ${batch.number}, ${batch.glaze}` : '',
-        ]
-          .filter(Boolean)
-          .join(' · '),
-      ],
+      lines: [[progressWords[kind], ...keptFacts(each, weight)].join(' · ')],
       pictures: picture && fileId ? [{ ...picture, fileId }] : [],
-    }),
-  );
+    });
+  });
 }
 
 function picturesOf({ fileId, picture, tile, label }: ShownWhole): EvidencePicture[] {

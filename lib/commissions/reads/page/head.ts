@@ -12,6 +12,8 @@ export type HeadForCollector = {
   sentence: string;
   pegs: PegTold[];
   promisedOn: Day | null;
+  /** The day they were told of since; null while they were told of none. */
+  toldOn: Day | null;
   isOver: boolean;
 };
 
@@ -30,6 +32,7 @@ export async function headForCollector(
     sentence: whereForCollector(where, today),
     pegs: pegsTold(band(facts, where), today),
     promisedOn: facts.agreement?.promisedOn ?? null,
+    toldOn: toldDay(facts),
     isOver: facts.handOver !== null || facts.ending !== null,
   };
 }

@@ -34,3 +34,38 @@ export const momentsToKeep: readonly string[] = [
   'laid out whole, before it is glued',
   'the fixings in the wall, before they are covered',
 ];
+
+/**
+ * What was remembered by the name one finds it under: the words, or the firing or bucket that was
+ * written down without any.
+ *
+ * @example keptTitle({ kind: 'firing', words: 'a firing', firing: 'glaze 41', batch: null }) // 'Firing glaze 41'
+ */
+export function keptTitle(kept: {
+  kind: ProgressKind;
+  words: string;
+  firing: string;
+  batch: { number: string; glaze: string } | null;
+}): string {
+  const { kind, words, firing, batch } = kept;
+  if (words !== progressWords[kind]) return words;
+  if (batch) return `Bucket ${batch.number}, ${batch.glaze}`;
+  return firing === '' ? words : `Firing ${firing}`;
+}
+
+/**
+ * What is known of it besides its title.
+ *
+ * @param weight as the gallery says it; empty for none
+ */
+export function keptFacts(
+  { words, firing, batch }: Parameters<typeof keptTitle>[0],
+  weight: string,
+): string[] {
+  const isIn = (each: string) => words.includes(each);
+  return [
+    weight,
+    firing === '' || isIn(firing) ? '' : `firing ${firing}`,
+    batch && !isIn(batch.number) ? `bucket ${batch.number}, ${batch.glaze}` : '',
+  ].filter(Boolean);
+}

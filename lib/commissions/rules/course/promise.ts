@@ -1,3 +1,4 @@
+import type { CommissionFacts } from '@/lib/commissions/rules/facts';
 import type { Day } from '@/lib/dates/rules';
 import type { ReadyDays } from '@/lib/studio/rules/days';
 
@@ -21,4 +22,23 @@ export function sureness(promisedOn: Day, ready: readonly (ReadyDays | null)[]):
   if (open.every((days) => days.likelyOn <= promisedOn)) return 'likely in time';
   if (open.every((days) => days.shortestOn <= promisedOn)) return 'tight';
   return 'too late as it stands';
+}
+
+/**
+ * The day they were told of last, where it is another one than the promised day. A change order that
+ * was signed on a later day names the day anew, and ends the notice.
+ *
+ * @example promised for 1 May, told of 9 May // '2026-05-09'
+ */
+export function toldDay({
+  agreement,
+  delays,
+  changeOrders,
+}: Pick<CommissionFacts, 'agreement' | 'delays' | 'changeOrders'>): Day | null {
+  const last = delays.at(-1);
+  if (!last || last.toOn === agreement?.promisedOn) return null;
+  const isNamedAnew = changeOrders.some(
+    ({ signedOn }) => signedOn !== null && signedOn > last.toldOn,
+  );
+  return isNamedAnew ? null : last.toOn;
 }

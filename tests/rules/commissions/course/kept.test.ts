@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest';
+import { keptFacts, keptTitle } from '@/lib/commissions/rules/course/progress';
 import { keptWords, promiseSaid } from '@/lib/commissions/rules/course/kept';
 import { keepProgressInput } from '@/lib/commissions/input/course-told';
 import type { Day } from '@/lib/dates/rules';
@@ -52,4 +53,26 @@ test.each<[Record<string, unknown>, string | null]>([
 ])('%j misses %s', (fields, missing) => {
   const read = keepProgressInput.safeParse({ ...form, ...fields });
   expect(read.error?.issues[0]?.path.join('.') ?? null).toBe(missing);
+});
+
+test('what was kept without words is found under its firing or its bucket', () => {
+  const bare = { firing: '', batch: null };
+  const bucket = { number: 'B-7', glaze: 'celadon' };
+  expect(keptTitle({ ...bare, kind: 'note', words: 'Thin' })).toBe('Thin');
+  expect(keptTitle({ ...bare, kind: 'firing', words: 'a firing', firing: 'glaze 41' })).toBe(
+    'Firing glaze 41',
+  );
+  const batch = { ...bare, kind: 'glaze_batch' as const, batch: bucket };
+  expect(keptTitle({ ...batch, words: 'a bucket of glaze' })).toBe('Bucket B-7, celadon');
+  expect(keptTitle({ ...bare, kind: 'picture', words: 'a picture' })).toBe('a picture');
+});
+
+test('what is known of it is not said twice', () => {
+  const kept = { kind: 'note' as const, batch: { number: 'B-7', glaze: 'celadon' } };
+  expect(keptFacts({ ...kept, words: 'Fired', firing: 'glaze 41' }, '107 lb')).toEqual([
+    '107 lb',
+    'firing glaze 41',
+    'bucket B-7, celadon',
+  ]);
+  expect(keptFacts({ ...kept, words: 'glaze 41 of B-7', firing: 'glaze 41' }, '')).toEqual([]);
 });

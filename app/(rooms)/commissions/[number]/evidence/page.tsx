@@ -28,7 +28,7 @@ export default async function EvidencePage({ params }: Readonly<{ params: SheetP
         back={{ href: `/commissions/${number}`, name: `${title}, commission ${number}` }}
       />
       <Notice kind={marks.broken.length === 0 ? 'done' : 'caution'}>{marksSentence(marks)}</Notice>
-      <p className={css['acts']}>
+      <p className={css['ways']}>
         <ButtonLink href={`/commissions/${number}/evidence/pdf`}>All of it as one PDF</ButtonLink>
         <ButtonLink href={`/commissions/${number}/certificate`} variant="quiet">
           Certificate of authenticity

@@ -1,4 +1,5 @@
 import { approvedOf, coloursApprovedOn, type CommissionFacts } from '@/lib/commissions/rules/facts';
+import { toldDay } from '@/lib/commissions/rules/course/promise';
 import { finishedOn, hasBegun, isFinished } from '@/lib/commissions/rules/course/standing';
 import { addDays, daysBetween, monthOf, monthRange, type Day } from '@/lib/dates/rules';
 
@@ -61,7 +62,7 @@ function markedDays(facts: CommissionFacts): Record<TimeMark, Day | null> {
     sketch: approvedOf(facts.sketches)?.approvedOn ?? null,
     colours: coloursApprovedOn(facts),
     promised: agreement?.promisedOn ?? null,
-    told: facts.delays.at(-1)?.toOn ?? null,
+    told: toldDay(facts),
     hanging: handOver?.handedOn ?? lastBooked(facts),
   };
 }

@@ -1,4 +1,5 @@
 import { paidCents, type AskedFact, type CommissionFacts } from '@/lib/commissions/rules/facts';
+import { toldDay } from '@/lib/commissions/rules/course/promise';
 import { planDue } from '@/lib/commissions/rules/money/plan';
 import { daysBetween, type Day } from '@/lib/dates/rules';
 import { formatCents, sumCents, type Cents } from '@/lib/money/rules';
@@ -156,8 +157,7 @@ function plannedCents({ agreement, plan, changeOrders, handOver }: CommissionFac
 function promiseOver(facts: CommissionFacts, today: Day): Pressing['promise'] {
   const promisedOn = facts.agreement?.promisedOn ?? null;
   if (promisedOn === null || promisedOn >= today || facts.handOver || facts.ending) return null;
-  const toldOn = facts.delays.at(-1)?.toOn ?? null;
-  return { promisedOn, days: daysBetween(promisedOn, today), toldOn };
+  return { promisedOn, days: daysBetween(promisedOn, today), toldOn: toldDay(facts) };
 }
 
 function earlier(one: Day, other: Day): Day {
