@@ -28,9 +28,12 @@ test.each<[string, Day, Parameters<typeof sureness>[1], string | null]>([
 
 describe('the day they were told of', () => {
   const promised = { ...agreement, promisedOn: '2026-05-01' as Day };
-  const notice = { ...{ fromOn: '2026-05-01', toldOn: '2026-04-20' }, clock: 'kiln' } as const;
-  const signed = { ...{ number: 1, offeredOn: '2026-04-01', priceCents: 0n }, dueEvent: null };
-  const change = (signedOn: Day | null) => ({ ...signed, signedOn, isWithdrawn: false }) as const;
+  const notice = { fromOn: '2026-05-01', toldOn: '2026-04-20', clock: 'kiln' } as const;
+  const change = (signedOn: Day | null) =>
+    ({
+      ...({ number: 1, offeredOn: '2026-04-01', priceCents: 0n, dueEvent: null } as const),
+      ...{ signedOn, isWithdrawn: false },
+    }) as const;
 
   test.each<[string, Partial<CommissionFacts>, Day | null]>([
     ['none', {}, null],

@@ -2,6 +2,7 @@ import 'server-only';
 import { factsOf } from '@/lib/commissions/reads/facts';
 import { factsSelect } from '@/lib/commissions/reads/facts-select';
 import { band } from '@/lib/commissions/rules/course/band';
+import { toldDay } from '@/lib/commissions/rules/course/promise';
 import { standing } from '@/lib/commissions/rules/course/standing';
 import { pegsTold, whereForCollector, type PegTold } from '@/lib/commissions/rules/page/told';
 import type { Day } from '@/lib/dates/rules';
