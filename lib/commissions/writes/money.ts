@@ -7,7 +7,7 @@ import { receivableCents } from '@/lib/commissions/rules/money/held';
 import { decidePayment } from '@/lib/commissions/rules/money/sums';
 import type { CommissionRefusal } from '@/lib/commissions/rules/refusals';
 import type { PaymentKind } from '@/lib/commissions/rules/words';
-import { dateFromDay } from '@/lib/dates/rules';
+import { dateFromDay, dayFromDate } from '@/lib/dates/rules';
 import { receivedEntry } from '@/lib/ledger/rules';
 import { postEntry } from '@/lib/ledger/writes';
 import type { Cents } from '@/lib/money/rules';
@@ -137,7 +137,10 @@ async function refusalToTake(
   return payment.isAnother ? null : sameAgain(tx, found, payment);
 }
 
-/** The same amount, the same way, on the same day: asked about, since it may be the same money. */
+/**
+ * The same amount, the same way, on the same day, or with the same slip or cheque number on any:
+ * asked about, since it may be the same money.
+ */
 async function sameAgain(
   tx: Tx,
   found: FoundCommission,
@@ -146,12 +149,14 @@ async function sameAgain(
   const same = await tx.commissionPayment.findFirst({
     where: {
       ...{ commissionId: found.id, amountCents, kind, reference },
-      receivedOn: dateFromDay(found.today),
+      ...(reference === '' ? { receivedOn: dateFromDay(found.today) } : {}),
     },
-    select: { number: true },
+    select: { number: true, receivedOn: true },
     orderBy: { number: 'desc' },
   });
-  return same && { code: 'looks_like_twice', number: same.number };
+  if (!same) return null;
+  const { number, receivedOn } = same;
+  return { code: 'looks_like_twice', number, receivedOn: dayFromDate(receivedOn) };
 }
 
 async function owedNowCents(tx: Tx, found: FoundCommission): Promise<Cents> {

@@ -4,7 +4,7 @@ import { formatCents, type Cents } from '@/lib/money/rules';
 
 /** Why something about the money of a commission was not done, and the facts that explain each. */
 export type MoneyRefusalFacts = {
-  looks_like_twice: { readonly number: number };
+  looks_like_twice: { readonly number: number; readonly receivedOn: Day };
   unknown_step: unknown;
   step_asked_already: { readonly name: string };
   unknown_ask: unknown;
@@ -19,8 +19,8 @@ export type MoneyRefusalFacts = {
 
 /** Each of them in full sentences. */
 export const moneySentences: Sentences<MoneyRefusalFacts> = {
-  looks_like_twice: ({ number }) =>
-    `Payment ${number} of today has the same amount and was paid the same way. If this is another one, tick that below.`,
+  looks_like_twice: ({ number, receivedOn }) =>
+    `Payment ${number} of ${formatDay(receivedOn, 'short')} has the same amount and was paid the same way. If this is another one, tick that below.`,
   unknown_step: () => 'There is no such step in the plan of payments.',
   step_asked_already: ({ name }) => `“${name}” was asked for already.`,
   unknown_ask: () => 'That was not asked for on this commission.',

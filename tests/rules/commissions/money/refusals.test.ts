@@ -6,7 +6,7 @@ const on = '2026-05-12';
 
 /** One refusal of each kind: a new one without a row does not compile. */
 const refusals: { [Code in keyof MoneyRefusalFacts]: CommissionRefusal<Code> } = {
-  looks_like_twice: { code: 'looks_like_twice', number: 12 },
+  looks_like_twice: { code: 'looks_like_twice', number: 12, receivedOn: on },
   unknown_step: { code: 'unknown_step' },
   step_asked_already: { code: 'step_asked_already', name: 'Deposit' },
   unknown_ask: { code: 'unknown_ask' },
