@@ -37,25 +37,18 @@ export async function certificatePdf(
   told: Certificate,
   gallery: Gallery,
 ): Promise<Uint8Array<ArrayBuffer>> {
-  const { said, many, known, agreedOn, on, picture } = told;
+  const { said, on, picture } = told;
+  const pairs = pairsOf(told);
   const write = (paper: Paper) => {
     paper.font('serif').fontSize(20).fillColor(iron).text('Certificate of authenticity');
     paper.moveDown(0.3);
     ruleLine(paper);
     paper.moveDown(0.6);
-    if (picture) writePicture(paper, picture, 250);
-    paper.font('italic').fontSize(19).fillColor(iron).text(said.title);
+    if (picture) writePicture(paper, picture, roomForPicture(paper, said, pairs));
+    paper.font('italic').fontSize(titlePt).fillColor(iron).text(said.title);
     paper.font('sans').fontSize(11).text([said.artist, said.year].filter(Boolean).join(', '));
     paper.moveDown(0.8);
-    writePairs(paper, [
-      ['Made of', said.medium],
-      ['Size', said.size],
-      ['Weight', said.weight],
-      ['How many', howManySentences(many).join(' ')],
-      ['Written down as', known],
-      ['Agreed on', agreedOn && formatDay(agreedOn, 'long')],
-      ['First owner', said.owner],
-    ]);
+    writePairs(paper, pairs);
     paper.moveDown(0.6).font('sans').fontSize(10).fillColor(iron);
     paper.text(`This piece was made by ${said.artist}, and this certificate belongs to it alone.`);
     paper.moveDown(0.3).fontSize(8.5).fillColor(ash).text(rightsSentence(said.artist, said.year));
@@ -65,14 +58,30 @@ export async function certificatePdf(
   return makePaper(`Certificate: ${said.title}`, gallery, write, fullPageOf(gallery));
 }
 
-type Pair = readonly [name: string, value: string | null];
+type Pair = readonly [name: string, value: string];
 
-/** Names at the left, what they are beside them; what is not known is left off. */
+const nameWidth = 108;
+const pairGap = 5;
+const titlePt = 19;
+
+/** What stands in pairs; what is not known is left off. */
+function pairsOf({ said, many, known, agreedOn }: Certificate): Pair[] {
+  const pairs: readonly (readonly [string, string | null])[] = [
+    ['Made of', said.medium],
+    ['Size', said.size],
+    ['Weight', said.weight],
+    ['How many', howManySentences(many).join(' ')],
+    ['Written down as', known],
+    ['Agreed on', agreedOn && formatDay(agreedOn, 'long')],
+    ['First owner', said.owner],
+  ];
+  return pairs.flatMap(([name, value]) => (value ? [[name, value] as const] : []));
+}
+
+/** Names at the left, what they are beside them. */
 function writePairs(paper: Paper, pairs: readonly Pair[]): void {
-  const { width, margin } = sizeOf(paper);
-  const nameWidth = 108;
+  const { margin } = sizeOf(paper);
   for (const [name, value] of pairs) {
-    if (!value) continue;
     keepTogether(paper, 30);
     const top = paper.y;
     paper
@@ -81,8 +90,32 @@ function writePairs(paper: Paper, pairs: readonly Pair[]): void {
       .fillColor(ash)
       .text(name, margin, top + 1.2);
     paper.font('sans').fontSize(10.5).fillColor(iron);
-    paper.text(value, margin + nameWidth, top, { width: width - 2 * margin - nameWidth });
+    paper.text(value, margin + nameWidth, top, { width: valueWidth(paper) });
     paper.x = margin;
-    paper.moveDown(0.35);
+    paper.y += pairGap;
   }
+}
+
+function valueWidth(paper: Paper): number {
+  const { width, margin } = sizeOf(paper);
+  return width - 2 * margin - nameWidth;
+}
+
+/** The height that is left for the picture, in points, so that all of it stands on one page. */
+function roomForPicture(paper: Paper, said: Certificate['said'], pairs: readonly Pair[]): number {
+  const { height, width, margin } = sizeOf(paper);
+  const title = paper
+    .font('italic')
+    .fontSize(titlePt)
+    .heightOfString(said.title, {
+      width: width - 2 * margin,
+    });
+  paper.font('sans').fontSize(10.5);
+  const table = pairs.reduce(
+    (sum, [, value]) => sum + paper.heightOfString(value, { width: valueWidth(paper) }) + pairGap,
+    0,
+  );
+  const besides = 190;
+  const room = height - margin - paper.y - title - table - besides;
+  return Math.min(250, Math.max(70, room));
 }

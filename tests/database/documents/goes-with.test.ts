@@ -1,3 +1,4 @@
+import sharp from 'sharp';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { careSheetPdf } from '@/lib/documents/goes-with/care-sheet';
 import { certificatePdf, type Certificate } from '@/lib/documents/goes-with/certificate';
@@ -39,6 +40,25 @@ describe.each([
       expect(paper.text).toContain(words);
     }
     expect(paper.text).not.toContain('Weight');
+  });
+
+  test('a certificate stays on one page with a picture and much to say', async () => {
+    const picture = await sharp({
+      create: { width: 900, height: 1_200, channels: 3, background: '#718f7c' },
+    })
+      .jpeg()
+      .toBuffer();
+    const long = 'stoneware, celadon over iron slip, three coats, fired to cone 6; '.repeat(3);
+    const said = { ...told.said, title: 'Nine herons '.repeat(9), medium: long, weight: '96 lb' };
+    const edition = { size: 50, artistProofs: 3, statedOn: '2026-03-01', came: 12 } as const;
+    const many = { kind: 'edition', number: 7, edition } as const;
+    const bytes = await certificatePdf(
+      { ...told, said, many, picture },
+      { ...settings, paperSize },
+    );
+    const paper = await readPaper(bytes);
+    expect(paper.pages).toBe(1);
+    expect(paper.text).toContain('Given on');
   });
 
   test('a care sheet is one page and says whom to call', async () => {

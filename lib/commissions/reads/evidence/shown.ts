@@ -67,7 +67,9 @@ export function progressEntries(progress: readonly ProgressTold[], unit: 'lb' | 
 function picturesOf({ fileId, picture, tile, label }: ShownWhole): EvidencePicture[] {
   const range = (tile?.shades ?? []).flatMap(({ shade, picture: one }) => {
     const id = one && /[0-9a-f-]{36}$/.exec(one.src)?.[0];
-    return one && id ? [{ ...one, fileId: id, alt: `Colour tile ${label}, ${shade}` }] : [];
+    return one && id && id !== fileId
+      ? [{ ...one, fileId: id, alt: `Colour tile ${label}, ${shade}` }]
+      : [];
   });
   return [{ ...picture, fileId }, ...range];
 }
