@@ -4,6 +4,7 @@ import { allow, type Actor } from '@/lib/access/rules';
 import { dayFromDate, type Day } from '@/lib/dates/rules';
 import { db } from '@/lib/platform/db/client';
 import { idsOf } from './group';
+import { openOrders } from './open';
 
 const papersListed = 30;
 
@@ -103,8 +104,9 @@ async function approvalsOf(ids: string[]): Promise<PaperOpen[]> {
 }
 
 async function ordersOf(ids: string[], seesMoney: boolean): Promise<PaperOpen[]> {
+  const open = await openOrders(db(), ids);
   const rows = await db().specialOrder.findMany({
-    where: { collectorId: { in: ids }, endedAt: null },
+    where: { id: { in: open.map(({ id }) => id) } },
     select: {
       ...{ id: true, number: true, readyAboutOn: true, quantity: true, unitPriceCents: true },
       ...title,

@@ -2,7 +2,11 @@ import 'server-only';
 import type { Prisma } from '@/generated/prisma/client';
 import { assertAllowed } from '@/lib/access/reads';
 import { allow, type Actor } from '@/lib/access/rules';
-import { historySentence } from '@/lib/commissions/rules/course/history';
+import {
+  historySentence,
+  withoutNames,
+  type HistoryFact,
+} from '@/lib/commissions/rules/course/history';
 import type { Telling } from '@/lib/commissions/rules/course/sentences';
 import type { ApprovalWay } from '@/lib/commissions/rules/words';
 import { dayFromDate, type Day } from '@/lib/dates/rules';
@@ -162,18 +166,27 @@ export async function listHistory(
   });
   const names = await namesOf(rows.flatMap((row) => row.staffId ?? []));
   const seesMoney = allow(actor, 'commissions.see_money').ok;
-  return rows.map((row) => ({
-    id: row.id.toString(),
-    at: row.at,
-    sentence: historySentence(
-      {
-        who: names.get(row.staffId ?? '') ?? 'Somebody',
-        did: row.did,
-        facts: isRecord(row.facts) ? row.facts : {},
-      },
-      { seesMoney, currency: telling.currency },
-    ),
-  }));
+  const isStruckOut = await isOfStruckOut(commissionId);
+  return rows.map((row) => {
+    const fact: HistoryFact = {
+      who: names.get(row.staffId ?? '') ?? 'Somebody',
+      did: row.did,
+      facts: isRecord(row.facts) ? row.facts : {},
+    };
+    const told = isStruckOut ? withoutNames(fact) : fact;
+    const { currency } = telling;
+    return {
+      id: row.id.toString(),
+      at: row.at,
+      sentence: historySentence(told, { seesMoney, currency }),
+    };
+  });
+}
+
+/** Whether it is the work of one who asked to be struck out. */
+async function isOfStruckOut(commissionId: string): Promise<boolean> {
+  const where = { id: commissionId, collector: { erasedAt: { not: null } } };
+  return (await db().commission.count({ where })) > 0;
 }
 
 function isRecord(facts: Prisma.JsonValue): facts is Prisma.JsonObject {

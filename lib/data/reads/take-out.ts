@@ -126,7 +126,7 @@ async function readSalesAfter(number: number) {
       ...{ deliverTo: true, exemptWhy: true, totalCents: true, collectorId: true },
       place: { select: { name: true } },
       taxPlace: { select: { name: true } },
-      collector: { select: { name: true } },
+      collector: { select: { name: true, erasedAt: true } },
       staff: { select: { name: true } },
       lines: {
         orderBy: { position: 'asc' },
@@ -161,7 +161,8 @@ async function readSalesAfter(number: number) {
 type SaleRow = Awaited<ReturnType<typeof readSalesAfter>>[number];
 
 function filed(sale: SaleRow): FiledSale {
-  const { soldAt, channel, delivery, deliverTo, exemptWhy, totalCents, tenders } = sale;
+  const { soldAt, channel, delivery, exemptWhy, totalCents, tenders } = sale;
+  const deliverTo = sale.collector?.erasedAt ? '' : sale.deliverTo;
   return {
     ...{ receipt: String(sale.number), soldAt, soldOn: dayFromDate(sale.soldOn), channel },
     ...{ place: sale.place.name, taxPlace: sale.taxPlace.name, soldBy: sale.staff.name },

@@ -105,7 +105,7 @@ const receiptColumns = {
   ...{ netCents: true, taxCents: true, totalCents: true },
   ...{ delivery: true, deliverTo: true, exemptWhy: true, giftTo: true, giftWords: true },
   staff: { select: { name: true } },
-  collector: { select: { id: true, name: true } },
+  collector: { select: { id: true, name: true, erasedAt: true } },
   taxPlace: { select: { name: true } },
   fair: { select: { name: true } },
   entry: { select: { number: true } },
@@ -135,7 +135,8 @@ export async function findReceipt(actor: Actor, number: number): Promise<Receipt
   assertAllowed(actor, 'receipts.see');
   const sale = await db().sale.findUnique({ where: { number }, select: receiptColumns });
   if (!sale) return null;
-  const { staff, taxPlace, fair, entry, taxes, soldOn, proof, lines, returns, ...kept } = sale;
+  const { staff, taxPlace, fair, entry, taxes, soldOn, proof, lines, returns, ...row } = sale;
+  const kept = sale.collector?.erasedAt ? { ...row, ...struckOut } : row;
   const tenders = kept.tenders.map(({ credit, ...tender }) => ({
     ...tender,
     code: credit?.code ?? null,
@@ -159,6 +160,9 @@ export async function findReceipt(actor: Actor, number: number): Promise<Receipt
     },
   };
 }
+
+/** Not told any more of one who asked to be struck out; the sale itself is never changed. */
+const struckOut = { deliverTo: '', giftTo: '', giftWords: '' };
 
 type LineRow = Prisma.SaleLineGetPayload<{ select: typeof lineColumns }>;
 

@@ -28,6 +28,8 @@ import {
 /** Somebody with a row in every table that names a collector; each row tells of `mark`. */
 export type WholeLife = { id: string; mark: string; piece: TestPiece };
 
+let lives = 0;
+
 /** Writes down a whole life with the gallery: everything that anybody can have with it. */
 export async function aWholeLife(gallery: OpenGallery, mark: string): Promise<WholeLife> {
   const { id } = await db().collector.create({
@@ -37,8 +39,9 @@ export async function aWholeLife(gallery: OpenGallery, mark: string): Promise<Wh
       ...{ city: `Town ${mark}`, state: 'WA', postcode: '00019', note: `Note of ${mark}` },
     },
   });
+  lives += 1;
   const piece = await aPieceHere(gallery, {
-    ...{ sku: `${mark.toUpperCase()}-10`, title: `Piece ${mark}`, priceCents: 10_000n, here: 40 },
+    ...{ sku: `TERN-${lives}`, title: `Tern ${lives}`, priceCents: 10_000n, here: 40 },
   });
   const life = { id, mark, piece };
   await writeCard(gallery, life);
@@ -196,7 +199,7 @@ async function promiseThem(gallery: OpenGallery, { id: collectorId, piece, mark 
   });
   const title = `Work ${mark}`;
   await askedCommission(gallery.maker, '2026-11-03', { collectorId, title, newName: '' });
-  const brought = { title: `Brought by ${mark}`, newName: 'Kenji Aldersey' };
+  const brought = { title: 'Waves for a stair', newName: 'Kenji Aldersey' };
   const other = await askedCommission(gallery.maker, '2026-11-03', brought);
   await db().commission.update({
     where: { id: other.commissionId },

@@ -3,10 +3,15 @@ import { PageHead } from '@/app/ui/page/page-head';
 import type { CollectorPage } from '@/lib/collectors/reads';
 import { collectorKindWords } from '@/lib/collectors/rules';
 
-type HeadProps = Readonly<{ collector: CollectorPage; mayWrite: boolean; mayAsk: boolean }>;
+type HeadProps = Readonly<{
+  collector: CollectorPage;
+  mayWrite: boolean;
+  mayAsk: boolean;
+  mayErase: boolean;
+}>;
 
 /** Who it is, and what can be done from their card. */
-export function Head({ collector, mayWrite, mayAsk }: HeadProps) {
+export function Head({ collector, mayWrite, mayAsk, mayErase }: HeadProps) {
   const { id, name } = collector;
   return (
     <PageHead
@@ -20,6 +25,11 @@ export function Head({ collector, mayWrite, mayAsk }: HeadProps) {
       {mayWrite ? (
         <ButtonLink href={`/collectors/${id}/change`} variant="quiet">
           Change what is known
+        </ButtonLink>
+      ) : null}
+      {mayErase ? (
+        <ButtonLink href={`/collectors/${id}/privacy`} variant="quiet">
+          What is kept of them
         </ButtonLink>
       ) : null}
     </PageHead>

@@ -1,13 +1,9 @@
-import Link from 'next/link';
 import { notFound, redirect } from 'next/navigation';
 import { cache } from 'react';
-import { DayText } from '@/app/ui/figures/day-text';
-import { Money } from '@/app/ui/figures/money';
-import { Table } from '@/app/ui/figures/table';
 import { Columns, Section } from '@/app/ui/page/section';
 import { requireActor } from '@/lib/access/reads';
 import { isAllowed, type Permission } from '@/lib/access/rules';
-import { getCollector, type Purchase } from '@/lib/collectors/reads';
+import { getCollector } from '@/lib/collectors/reads';
 import { getCard } from '@/lib/collectors/reads/card';
 import { listMerged } from '@/lib/collectors/reads/merges';
 import { listOwned } from '@/lib/collectors/reads/owned';
@@ -21,12 +17,13 @@ import { Beside } from './card/beside';
 import { Notes } from './card/notes';
 import { Owned } from './card/owned';
 import { CommissionLines } from './commission-lines';
+import { Erased } from './erased';
 import { Head } from './head';
 import { Merged } from './merged';
 import { OfTheTrade } from './of-the-trade';
 import { OpenInTheirName } from './open-papers';
+import { Purchases } from './purchases';
 import { Reaching } from './reaching';
-import css from '../collectors.module.css';
 
 /** The title and the page ask for the same collector; they are read once. */
 const findOnce = cache(getCollector);
@@ -55,12 +52,17 @@ export default async function CollectorPage({ params }: CollectorPageProps) {
     listMerged(actor, id),
     getGallery(),
   ]);
+  if (collector.erasedAt) return <Erased {...{ collector, commissions }} zone={timeZone} />;
   const may = (permission: Permission) => isAllowed(actor.roles, permission);
   const mayWrite = may('collectors.write');
   const today = dayOf(now(), timeZone);
   return (
     <>
-      <Head {...{ collector, mayWrite }} mayAsk={may('commissions.write')} />
+      <Head
+        {...{ collector, mayWrite }}
+        mayAsk={may('commissions.write')}
+        mayErase={may('collectors.erase')}
+      />
       <Columns
         wide={
           <>
@@ -100,35 +102,5 @@ export default async function CollectorPage({ params }: CollectorPageProps) {
         }
       />
     </>
-  );
-}
-
-function Purchases({ purchases }: Readonly<{ purchases: readonly Purchase[] }>) {
-  if (purchases.length === 0) {
-    return <p className={css['quiet']}>Nothing at the counter under this name yet.</p>;
-  }
-  const seesMoney = purchases.every((purchase) => purchase.totalCents !== null);
-  const columns = [{ name: 'Receipt' }, { name: 'Day' }, { name: 'Pieces' }];
-  return (
-    <Table
-      caption="Receipts, the newest first"
-      captionHeardOnly
-      columns={seesMoney ? [...columns, { name: 'With tax', figure: true }] : columns}
-      rows={purchases.map(({ receiptNumber, soldOn, titles, totalCents }) => ({
-        key: String(receiptNumber),
-        cells: [
-          seesMoney ? (
-            <Link key="receipt" href={`/receipts/${receiptNumber}`}>
-              {receiptNumber}
-            </Link>
-          ) : (
-            receiptNumber
-          ),
-          <DayText key="day" day={soldOn} />,
-          titles.join(', '),
-          ...(totalCents === null ? [] : [<Money key="total" cents={totalCents} />]),
-        ],
-      }))}
-    />
   );
 }

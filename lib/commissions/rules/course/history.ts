@@ -32,6 +32,28 @@ export function historySentence(
   return stopped(`${line.who} ${line.did}${told}`);
 }
 
+/** What was done that ends in a name, and how it is said without one. */
+const namesSomebody = [
+  ['wrote to ', 'wrote to them'],
+  ['opened their page to ', 'opened their page'],
+  ['withdrew the address of ', 'withdrew an address of their page'],
+] as const;
+
+/**
+ * What happened, without anybody's name: for the commissions of one who asked to be struck out. What
+ * was done and for how much stays, as the books must tell it.
+ *
+ * @example { did: 'wrote to Marit Oland' } // 'wrote to them'
+ */
+export function withoutNames({ who, did, facts }: HistoryFact): HistoryFact {
+  const kept = ['amountCents', 'priceCents', 'how'].filter((name) => name in facts);
+  return {
+    who,
+    did: namesSomebody.find(([begins]) => did.startsWith(begins))?.[1] ?? did,
+    facts: Object.fromEntries(kept.map((name) => [name, facts[name]])),
+  };
+}
+
 /** What somebody typed, without the stop at its end: more may follow. */
 function text(fact: unknown): string | null {
   return typeof fact === 'string' && fact !== '' ? fact.trim().replace(/\.$/, '') : null;

@@ -14,7 +14,7 @@ export default async function ChangeCollectorPage({ params }: ChangeCollectorPag
   const actor = await requireActor('collectors.write');
   const { id } = await params;
   const known = await getCollector(actor, id);
-  if (!known) notFound();
+  if (!known || known.erasedAt) notFound();
   return (
     <>
       <PageHead

@@ -1,0 +1,69 @@
+import 'server-only';
+import type { Doer } from '@/lib/access/rules';
+import type { Tx } from '@/lib/platform/db/transaction';
+import { titleWithout } from '../../rules/erase';
+import type { ToStrike } from './card';
+
+const struckOut = 'struck out';
+
+/**
+ * Strikes wishes, walls, letters and days out of commissions that are over. Agreements, changes and
+ * everything that was signed stay as they were signed, under their hash.
+ */
+export async function strikeCommissions(tx: Tx, doer: Doer, who: ToStrike): Promise<void> {
+  const rows = await tx.commission.findMany({
+    where: { collectorId: { in: [...who.ids] } },
+    select: { id: true, number: true, title: true },
+  });
+  for (const { id, number, title } of rows) {
+    const plain = titleWithout(title, who.names, `Commission ${number}`);
+    const noOne = { decides: null, pays: null, wallOwner: null, access: null, foundUs: null };
+    await tx.commission.update({
+      where: { id },
+      data: {
+        ...{ title: plain, wish: '', avoid: '', room: null, siteAddress: null, ...noOne },
+        wishedWhy: null,
+      },
+      select: { id: true },
+    });
+    if (plain !== title) {
+      await tx.job.updateMany({ where: { commissionId: id }, data: { title: plain } });
+    }
+  }
+  const where = { commissionId: { in: rows.map(({ id }) => id) } };
+  await strikeLetters(tx, where);
+  await strikeDays(tx, where);
+  await shutPages(tx, doer, where);
+}
+
+type OfThese = { commissionId: { in: string[] } };
+
+async function strikeLetters(tx: Tx, where: OfThese): Promise<void> {
+  const data = { toAddress: struckOut, subject: struckOut, words: '' };
+  await tx.mailSent.updateMany({ where, data });
+  await tx.mailSent.updateMany({
+    where: { ...where, failure: { not: null } },
+    data: { failure: struckOut },
+  });
+}
+
+async function strikeDays(tx: Tx, where: OfThese): Promise<void> {
+  await tx.appointment.updateMany({ where, data: { address: struckOut, note: '' } });
+  await tx.appointment.updateMany({
+    where: { ...where, calledOffWhy: { not: null } },
+    data: { calledOffWhy: struckOut },
+  });
+  await tx.dayOffer.updateMany({ where, data: { address: struckOut, note: '' } });
+}
+
+/** Their pages open no more; addresses under which nothing was signed or chosen are thrown away. */
+async function shutPages(tx: Tx, doer: Doer, where: OfThese): Promise<void> {
+  await tx.collectorLink.updateMany({
+    where: { ...where, withdrawnAt: null },
+    data: { withdrawnAt: doer.at },
+  });
+  const none = { none: {} };
+  await tx.collectorLink.deleteMany({
+    where: { ...where, signatures: none, changesAsked: none, chosenDays: none },
+  });
+}
