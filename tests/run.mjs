@@ -1,5 +1,5 @@
 import { spawn, spawnSync } from 'node:child_process';
-import { existsSync, mkdtempSync, readFileSync, readdirSync, rmSync } from 'node:fs';
+import { chmodSync, existsSync, mkdtempSync, readFileSync, readdirSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { buildPages, generateClient, install } from '../lib/platform/launch/prepare.mjs';
@@ -8,6 +8,8 @@ import { buildPages, generateClient, install } from '../lib/platform/launch/prep
 
 const root = resolve(import.meta.dirname, '..');
 const scratch = mkdtempSync(join(tmpdir(), 'kiln-results-'));
+/** Whoever runs the database has to pass through, which it may not in the folder of the results. */
+const demo = mkdtempSync(join(tmpdir(), 'kiln-demo-'));
 const never = new AbortController().signal;
 const modules = join(root, 'node_modules');
 const node = process.execPath;
@@ -70,8 +72,12 @@ function firstLines(text) {
   return `    ${text.split('\n').slice(0, 12).join('\n    ')}`;
 }
 
-function tool([script, ...words], environment = {}) {
-  const child = spawn(node, [join(modules, script), ...words], {
+function tool([script, ...words], environment) {
+  return program(node, [join(modules, script), ...words], environment);
+}
+
+function program(file, words, environment = {}) {
+  const child = spawn(file, words, {
     cwd: root,
     env: { ...process.env, ...environment },
     stdio: ['ignore', 'pipe', 'pipe'],
@@ -97,6 +103,15 @@ async function noneLeftOut() {
     .map((name) => join(import.meta.dirname, name));
   const left = all.filter((file) => !filesRun.has(file));
   if (left.length > 0) throw new Error(`Not run: ${left.join(', ')}`);
+}
+
+/** Hangs the demo gallery once for every suite that opens the product. */
+async function hangDemo() {
+  chmodSync(demo, 0o711);
+  const script = join(root, 'tests/helpers/hang-demo.ts');
+  const way = ['--conditions=react-server', '--import', 'tsx', script, demo];
+  const { code, said } = await program(node, way);
+  if (code !== 0) throw new Error(said.trim() || `it ended with ${code}`);
 }
 
 /** Finds a browser; as root on Debian, installs one. */
@@ -158,6 +173,7 @@ async function main() {
     await gate('format', () => mustPass(['prettier/bin/prettier.cjs', ...quiet]));
     await gate('types', () => mustPass(['typescript/bin/tsc', '--noEmit']));
     await gate('structure', () => mustPass(['../tests/structure.mjs']));
+    await gate('demo gallery', hangDemo);
   };
   // Each of these keeps one core busy; together they take as long as the linter alone.
   const lint = ['eslint/bin/eslint.js', '.', '--max-warnings', '0'];
@@ -171,7 +187,7 @@ async function main() {
   const hasBrowser = await gate('browser is there', async () => {
     chromium = await readyChromium();
   });
-  const withChromium = { environment: { CHROMIUM_PATH: chromium } };
+  const withChromium = { environment: { CHROMIUM_PATH: chromium, DEMO_GALLERY: demo } };
   if (!isBuilt) say('Without a build neither the browser nor the outside tests can run.');
   if (isBuilt && hasBrowser) await suite('browser', 'browser', withChromium);
   if (isBuilt) await suite('outside', 'outside', withChromium);
@@ -181,7 +197,7 @@ async function main() {
 try {
   await main();
 } finally {
-  rmSync(scratch, { recursive: true, force: true });
+  for (const folder of [scratch, demo]) rmSync(folder, { recursive: true, force: true });
 }
 if (count.tests === 0) count.failed = Math.max(count.failed, 1);
 say(`${count.passed} passed, ${count.failed} failed`);

@@ -36,7 +36,7 @@ test('the list says what is over its day, and all of them are drawn in time', as
     .waitFor();
   await owner.getByRole('link', { name: 'In time' }).click();
   await owner.getByRole('heading', { name: 'Commissions in time' }).waitFor();
-  const drawn = owner.getByRole('region', { name: 'Commissions in time' }).first();
+  const drawn = owner.getByRole('region', { name: 'Drawn in time' });
   const lanes = await drawn.getByRole('listitem').count();
   const rows = await owner.getByRole('table').getByRole('row').count();
   expect(lanes).toBeGreaterThan(5);

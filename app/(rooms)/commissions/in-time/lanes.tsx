@@ -19,7 +19,7 @@ export function Lanes({ rows, today }: LanesProps) {
   return (
     <figure className={css['figure']}>
       <Key />
-      <div className={css['scroll']} tabIndex={0} role="region" aria-label="Commissions in time">
+      <div className={css['scroll']} tabIndex={0} role="region" aria-label="Drawn in time">
         <Months scale={scale} today={today} />
         <ol className={css['lanes']}>
           {rows.map((row) => (
