@@ -1,5 +1,6 @@
 import { beforeAll, describe, expect, test } from 'vitest';
 import { db } from '@/lib/platform/db/client';
+import { aSlipWith, sellIt, toldBy } from '@/tests/database/counter/a-counter';
 import { openGallery, type OpenGallery } from '@/tests/database/sales/open-gallery';
 import { startAfresh } from '@/tests/helpers/database';
 import { agreed as handshake, asked, done, on } from './a-commission';
@@ -87,6 +88,17 @@ describe('an early end by the agreement', () => {
     done(await acts.pay(agreed, 310_000n, { day: later, kind: 'cash', keepsRest: true }));
     expect(await acts.sums(agreed)).toMatchObject({ owedCents: 0n, overpaidCents: 10_000n });
     expect(code(await acts.ask(agreed, 1n, null, later))).toBe('ended_early');
+  });
+  test('what is owed of it comes in at the counter too, and settles it', async () => {
+    const agreed = await paidHalf(allSteps);
+    done(await acts.endIt(agreed, { fate }));
+    const clerk = on(gallery.clerk, later);
+    const { commissionId } = agreed;
+    const line = { kind: 'instalment', commissionId, cents: 500_000n } as const;
+    const slipId = await aSlipWith(clerk, line);
+    expect(toldBy(await sellIt(clerk, slipId, 500_000n))).toBe('done');
+    expect(await acts.sums(agreed)).toMatchObject({ owedCents: 0n, overpaidCents: 0n });
+    expect((await booksOf(commissionId))['1100']).toBeUndefined();
   });
 });
 

@@ -1,6 +1,7 @@
 import { randomUUID } from 'node:crypto';
 import { beforeAll, describe, expect, test } from 'vitest';
 import type { PaymentKind } from '@/lib/commissions/rules/words';
+import { withdrawAsk } from '@/lib/commissions/writes/money/ask';
 import { takePayment } from '@/lib/commissions/writes/money';
 import { openGallery, type OpenGallery } from '@/tests/database/sales/open-gallery';
 import { startAfresh } from '@/tests/helpers/database';
@@ -129,6 +130,24 @@ describe('asking follows the plan', () => {
     done(await acts.pay(agreed, 540_000n, { kind: 'bank_transfer' }));
     expect(await acts.sums(agreed)).toMatchObject({ dueCents: 0n, invoicedCents: 1_080_000n });
   });
+});
+
+test('what was asked for by mistake is taken back, once nothing of it is there any more', async () => {
+  const agreed = await agreedByProposal(gallery);
+  const { commissionId } = agreed;
+  const { instalmentId } = done(await acts.ask(agreed, 100_000n, null));
+  const clerk = on(gallery.clerk, today);
+  const paid = { ...aPayment(commissionId, 40_000n), instalmentId };
+  const { paymentId } = done(await takePayment(clerk, paid));
+  const takeBack = () => {
+    const why = 'A slip of the pen.';
+    return withdrawAsk(clerk, { requestKey: randomUUID(), commissionId, instalmentId, why });
+  };
+  expect(code(await takeBack())).toBe('ask_is_paid');
+  done(await acts.back(agreed, paymentId, '400'));
+  done(await takeBack());
+  expect(code(await takeBack())).toBe('unknown_ask');
+  expect(await acts.sums(agreed)).toMatchObject({ invoicedCents: 0n, paidCents: 0n });
 });
 
 describe('a hand-over earns what was agreed', () => {
