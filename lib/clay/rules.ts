@@ -7,7 +7,11 @@ export type ClayRefusal =
   | { code: 'weight_not_above_zero' }
   | { code: 'shrinkage_out_of_range'; percent: string }
   | { code: 'density_out_of_range'; density: string }
-  | { code: 'share_out_of_range'; percent: string };
+  | { code: 'share_out_of_range'; percent: string }
+  | { code: 'weights_do_not_fit' }
+  | { code: 'filled_out_of_range'; percent: string }
+  | { code: 'nothing_to_pour' }
+  | { code: 'slip_density_out_of_range'; density: string };
 
 /** Says in a full sentence why a sum about clay was not worked out. */
 export function clayRefusalMessage(refusal: ClayRefusal): string {
@@ -19,9 +23,17 @@ export function clayRefusalMessage(refusal: ClayRefusal): string {
     case 'shrinkage_out_of_range':
       return 'Clay shrinks by 0 to less than 50 percent: write it as 8 or 8.5.';
     case 'density_out_of_range':
-      return 'Fired clay weighs from 0.5 to 5 grams in each cubic centimetre: write it as 1.9.';
+      return 'Clay weighs from 0.5 to 5 grams in each cubic centimetre: write it as 1.9.';
     case 'share_out_of_range':
       return 'Write a percentage from 0 to less than 100, such as 27.';
+    case 'weights_do_not_fit':
+      return 'A test piece weighs least when it hangs in water, and soaked no less than dry. Weigh it again.';
+    case 'filled_out_of_range':
+      return 'A piece fills more than 0 and at most 100 in a hundred of its box, such as 60.';
+    case 'nothing_to_pour':
+      return 'Write how many millilitres the mould holds and how many are cast, both at least 1.';
+    case 'slip_density_out_of_range':
+      return 'A millilitre of slip weighs more than 1 and at most 2.5 grams: write it as 1.75.';
   }
 }
 

@@ -9,6 +9,8 @@ import {
   type ClayRefusal,
 } from '@/lib/clay/rules';
 import { absorptionOf } from '@/lib/clay/rules/absorption';
+import { testedBody } from '@/lib/clay/rules/body';
+import { mouldHoldsMl, slipToMix } from '@/lib/clay/rules/slip';
 
 const slab = {
   lengthUm: 400_000,
@@ -16,6 +18,9 @@ const slab = {
   thicknessUm: 25_000,
   densityGPerCm3: '1.9',
 };
+
+const mould = { lengthUm: 1, widthUm: 1, depthUm: 1, shrinkagePercent: '8', filledPercent: '0' };
+const pour = { holdsMl: 100, casts: 1, sparePercent: '0', densityGPerMl: '1.75' };
 
 describe('sizes that shrink', () => {
   test.each([
@@ -78,6 +83,10 @@ describe('what is refused', () => {
       clayWeightG({ ...slab, densityGPerCm3 }),
     ),
     share_out_of_range: [wetClayG(1_000, '100', '18'), wetClayG(1_000, '27', '-1')],
+    weights_do_not_fit: [testedBody({ dryG: '100', soakedG: '105', hungInWaterG: '100' })],
+    filled_out_of_range: [mouldHoldsMl(mould)],
+    nothing_to_pour: [slipToMix({ ...pour, holdsMl: 0 })],
+    slip_density_out_of_range: [slipToMix({ ...pour, densityGPerMl: '1' })],
   };
   const rows = Object.entries(refused).flatMap(([code, answers]) =>
     answers.map((answer, place) => [code, place, answer] as const),
