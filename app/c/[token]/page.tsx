@@ -8,6 +8,7 @@ import { dayOf, formatDay } from '@/lib/dates/rules';
 import { openPage, type TokenParams } from '../open-page';
 import { ReachGallery } from '../parts/reach-gallery';
 import { readDecisions } from './decisions';
+import { TheirChosen } from './their-chosen';
 import { TheirDays } from './their-days';
 import { TheirMoney } from './their-money';
 import { TheirPapers } from './their-papers';
@@ -71,6 +72,7 @@ export default async function TheirPage({ params, searchParams }: TheirPageProps
         />
       </Section>
       <TheirProgress page={page} />
+      <TheirChosen page={page} />
       <TheirDays page={page} />
       <TheirMoney page={page} />
       <TheirPapers page={page} />

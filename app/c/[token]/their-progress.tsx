@@ -18,9 +18,8 @@ export async function TheirProgress({ page }: Readonly<{ page: OpenPage }>) {
             {each.picture && each.fileId ? (
               <Picture {...each.picture} src={`/c/${token}/picture/${each.fileId}`} size="hung" />
             ) : null}
-            <p>{each.words}</p>
             <p>
-              <DayText day={each.on} />
+              {each.words}, <DayText day={each.on} />
             </p>
           </Hung>
         ))}
