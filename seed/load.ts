@@ -10,6 +10,7 @@ import { bringIntoStock } from '@/lib/stock/writes';
 import { drawPieces, fillCatalogue } from './catalogue';
 import { tradeChance } from './chance';
 import { addCollectors } from './collectors';
+import { fillCards } from './collectors-cards';
 import { playCommissions } from './commissions';
 import { playWhatGoesOn } from './commissions/later';
 import { gallery } from './scenario/gallery';
@@ -90,6 +91,7 @@ async function playCounter(
   await playFairs(demo);
   await playShops(demo);
   await playDrawer(demo);
+  await fillCards(demo);
 }
 
 async function writeMonth(tx: Tx, setUp: SetUp, month: TradeMonth): Promise<void> {

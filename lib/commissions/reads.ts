@@ -166,10 +166,13 @@ async function idsLike(letters: string): Promise<string[]> {
   const rows = await db().$queryRaw`
     SELECT commission.id FROM "Commission" commission
     JOIN "Collector" collector ON collector.id = commission."collectorId"
+    JOIN "Collector" kept ON kept.id = coalesce(collector."mergedIntoId", collector.id)
     WHERE commission.number = ${number}::int
       OR commission.title ILIKE ${within} OR collector.name ILIKE ${within}
+      OR kept.name ILIKE ${within}
       OR word_similarity(${letters}, commission.title) >= ${likenessLeast}
       OR word_similarity(${letters}, collector.name) >= ${likenessLeast}
+      OR word_similarity(${letters}, kept.name) >= ${likenessLeast}
     ORDER BY commission.number DESC
     LIMIT ${commissionsListed}`;
   return z

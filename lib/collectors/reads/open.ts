@@ -1,24 +1,12 @@
 import 'server-only';
 import { z } from 'zod';
 import type { Prisma } from '@/generated/prisma/client';
-import { assertAllowed } from '@/lib/access/reads';
-import type { Actor } from '@/lib/access/rules';
 import { dayOf, formatDay } from '@/lib/dates/rules';
-import { db } from '@/lib/platform/db/client';
-import { getGallery } from '@/lib/platform/settings';
 import type { OpenThing } from '../rules/erase';
-import { idsOf } from './group';
 
 /** Accounts of the ledger: owed by collectors, and what is held or owed for them. */
 const owedByThem = '1100';
 const heldForThem = ['2000', '2010', '2020', '2300'];
-
-/** What is open in somebody's name, for the page on which it is said. */
-export async function listOpen(actor: Actor, collectorId: string, at: Date): Promise<OpenThing[]> {
-  assertAllowed(actor, 'collectors.erase');
-  const { timeZone: zone } = await getGallery();
-  return readOpen(db(), { ids: await idsOf(db(), collectorId), at, zone });
-}
 
 type Of = { ids: readonly string[]; at: Date; zone: string };
 

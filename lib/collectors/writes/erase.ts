@@ -36,7 +36,7 @@ export async function eraseCollector(
     if (!group) return refuse({ code: 'unknown_collector' });
     const { timeZone: zone } = await getGallery(tx);
     const { ids, erasedAt } = group;
-    const names = await namesOf(tx, group);
+    const { names, emails } = await knownAs(tx, group);
     const decided = mayErase(
       {
         name: names[0] ?? '',
@@ -48,7 +48,7 @@ export async function eraseCollector(
     if (!decided.ok) return decided;
     const number = await numberOfNext(tx);
     await strike(tx, doer, {
-      ...{ livingId: group.livingId, ids, names, on: dayOf(doer.at, zone) },
+      ...{ livingId: group.livingId, ids, names, emails, on: dayOf(doer.at, zone) },
       erasedName: erasedName(number),
     });
     await recordAudit(tx, doer, {
@@ -65,18 +65,29 @@ async function strike(tx: Tx, doer: Doer, who: ToStrike): Promise<void> {
   await strikeCard(tx, doer, who);
 }
 
-/** Every name of theirs, that of the kept entry first. */
-async function namesOf(tx: Tx, { livingId, ids }: Group): Promise<string[]> {
+/** Every name of theirs, that of the kept entry first, and every mail address. */
+async function knownAs(
+  tx: Tx,
+  { livingId, ids }: Group,
+): Promise<{ names: string[]; emails: string[] }> {
+  const people = { select: { name: true, email: true } };
   const entries = await tx.collector.findMany({
     where: { id: { in: [...ids] } },
-    select: { id: true, name: true, firm: true, people: { select: { name: true } } },
+    select: { id: true, name: true, firm: true, email: true, people },
   });
+  const mails = entries.flatMap((entry) => [
+    entry.email,
+    ...entry.people.map(({ email }) => email),
+  ]);
   const living = entries.find(({ id }) => id === livingId);
   const more = entries.flatMap(({ name, firm, people }) => [
     ...(firm === null ? [name] : [name, firm]),
     ...people.map((person) => person.name),
   ]);
-  return [...new Set([living?.name ?? '', ...more])].filter((name) => name !== '');
+  return {
+    names: [...new Set([living?.name ?? '', ...more])].filter((name) => name !== ''),
+    emails: [...new Set(mails.filter((email) => email !== null))],
+  };
 }
 
 /** People are counted, not entries: two that were one are struck out under one number. */

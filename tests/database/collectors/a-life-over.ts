@@ -58,6 +58,9 @@ async function writeLetters(gallery: OpenGallery, { commissionId, mark }: Of) {
   const letter = { subject: `Dear ${mark}`, words: `Words to ${mark}`, ...by };
   const toAddress = `${mark}@life.example`;
   await db().mailSent.create({ data: { commissionId, toAddress, ...letter, sentAt: noon } });
+  await db().mailSent.create({
+    data: { toAddress: toAddress.toUpperCase(), ...letter, sentAt: noon },
+  });
   const failure = `550 no mailbox ${mark}`;
   await db().mailSent.create({ data: { commissionId, toAddress, ...letter, failure } });
   const day = { commissionId, leadId: gallery.owner.id, address: `3 ${mark} Way`, note: mark };

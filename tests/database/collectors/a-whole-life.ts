@@ -1,5 +1,6 @@
 import { randomUUID } from 'node:crypto';
 import { giveStep } from '@/lib/holds/writes/approvals';
+import { waitForPiece } from '@/lib/holds/writes/waiting';
 import { holdPieces } from '@/lib/holds/writes';
 import { beginLayaway } from '@/lib/layaway/writes';
 import { dateFromDay } from '@/lib/dates/rules';
@@ -159,12 +160,8 @@ async function keepForThem(gallery: OpenGallery, { id: collectorId, piece, mark 
     );
     return ok(null);
   });
-  await db().waiting.create({
-    data: {
-      ...{ skuId, what: 'back_again', forWhom: `Waits ${mark}`, collectorId },
-      ...{ staffId: gallery.clerk.id, at: noon },
-    },
-  });
+  const waits = { what: 'back_again' as const, forWhom: `Waits ${mark}`, phone: '', note: '' };
+  done(await waitForPiece(doer, { requestKey: randomUUID(), skuId, collectorId, ...waits }));
   const layaway = { shownNet: '100.00', down: '27.00' };
   done(await beginLayaway(doer, askedLayaway(piece.sku, collectorId, layaway)));
 }

@@ -5,7 +5,7 @@ import { mergeInput } from '@/lib/collectors/input/merge';
 import { findCollectors, getCollector } from '@/lib/collectors/reads';
 import { getCard } from '@/lib/collectors/reads/card';
 import { livingId } from '@/lib/collectors/reads/group';
-import { listOpen } from '@/lib/collectors/reads/open';
+import { listOpen } from '@/lib/collectors/reads/open-page';
 import { listTwice } from '@/lib/collectors/reads/twice';
 import { mayWriteTo } from '@/lib/collectors/rules/consent';
 import { openKinds } from '@/lib/collectors/rules/erase';
@@ -128,6 +128,7 @@ const staysBecause: Record<string, string> = {
   'Sale.giftTo': 'a row of a sale is never changed; no longer shown',
   'Sale.giftWords': 'a row of a sale is never changed; no longer shown',
   'JournalEntry.memo': 'a row of the books is never changed',
+  'CommandKey.answer': 'the answer of a command, so that one sent twice happens once; never shown',
   'AuditLine.facts': 'the history is never changed; no longer shown with names',
 };
 

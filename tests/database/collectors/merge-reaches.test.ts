@@ -3,7 +3,8 @@ import { beforeAll, describe, expect, test } from 'vitest';
 import { z } from 'zod';
 import { mergeInput, setApartInput } from '@/lib/collectors/input/merge';
 import { findCollectors, getCollector } from '@/lib/collectors/reads';
-import { getCard, readConsents } from '@/lib/collectors/reads/card';
+import { getCard } from '@/lib/collectors/reads/card';
+import { readConsents } from '@/lib/collectors/reads/consents';
 import { listFeesOf } from '@/lib/collectors/reads/fees';
 import { idsOf, livingId, livingIds } from '@/lib/collectors/reads/group';
 import { readEverythingKept } from '@/lib/collectors/reads/kept';
@@ -14,7 +15,7 @@ import { getTradePage } from '@/lib/collectors/reads/trade-page';
 import { keepNote } from '@/lib/collectors/writes/card';
 import { noteInput } from '@/lib/collectors/input/card';
 import { mergeCollectors, setApart } from '@/lib/collectors/writes/merge';
-import { listCommissionsOf } from '@/lib/commissions/reads';
+import { listCommissions, listCommissionsOf } from '@/lib/commissions/reads';
 import { readSlipRow } from '@/lib/counter/reads/slip-row';
 import { db } from '@/lib/platform/db/client';
 import { findShopSheet } from '@/lib/wholesale/reads';
@@ -196,6 +197,13 @@ describe('a whole life laid into another', () => {
     expect(sold).toMatchObject({ ok: true });
     const [written] = await sql(`SELECT "collectorId" FROM "Sale" ORDER BY number DESC LIMIT 1`);
     expect(written).toEqual({ collectorId: one.id });
+  });
+
+  test('the work of the other is found by the kept one’s name too', async () => {
+    const found = await listCommissions(gallery.clerk, 'Name alder');
+    expect(found.map(({ title }) => title)).toEqual(
+      expect.arrayContaining(['Work alder', 'Work birch']),
+    );
   });
 
   test('a slip put by under the other is sold under the kept one', async () => {

@@ -1,7 +1,7 @@
 import { randomUUID } from 'node:crypto';
 import { beforeEach, describe, expect, test } from 'vitest';
 import { mergeInput, setApartInput } from '@/lib/collectors/input/merge';
-import { readConsents } from '@/lib/collectors/reads/card';
+import { readConsents } from '@/lib/collectors/reads/consents';
 import { idsOf } from '@/lib/collectors/reads/group';
 import { listMerged } from '@/lib/collectors/reads/merges';
 import { listTwice } from '@/lib/collectors/reads/twice';

@@ -2,7 +2,7 @@ import 'server-only';
 import type { Doer } from '@/lib/access/rules';
 import { dateFromDay, type Day } from '@/lib/dates/rules';
 import type { Tx } from '@/lib/platform/db/transaction';
-import { readConsents } from '../../reads/card';
+import { readConsents } from '../../reads/consents';
 import { consentKinds, mayWriteTo, struckOutHow } from '../../rules/consent';
 
 /** Somebody whose data are struck out: every entry of theirs, and how they are called from now on. */
@@ -11,6 +11,8 @@ export type ToStrike = {
   ids: readonly string[];
   /** Their names as they were, and those of their household. */
   names: readonly string[];
+  /** Their mail addresses as they were. */
+  emails: readonly string[];
   erasedName: string;
   on: Day;
 };

@@ -1,4 +1,5 @@
 import 'server-only';
+import type { Prisma } from '@/generated/prisma/client';
 import type { Doer } from '@/lib/access/rules';
 import type { Tx } from '@/lib/platform/db/transaction';
 import { titleWithout } from '../../rules/erase';
@@ -32,19 +33,23 @@ export async function strikeCommissions(tx: Tx, doer: Doer, who: ToStrike): Prom
   }
   const where = { commissionId: { in: rows.map(({ id }) => id) } };
   await strikeLetters(tx, where);
+  for (const email of who.emails) {
+    const toAddress = { equals: email, mode: 'insensitive' } as const;
+    await strikeLetters(tx, { toAddress });
+  }
   await strikeDays(tx, where);
   await shutPages(tx, doer, where);
 }
 
 type OfThese = { commissionId: { in: string[] } };
 
-async function strikeLetters(tx: Tx, where: OfThese): Promise<void> {
-  const data = { toAddress: struckOut, subject: struckOut, words: '' };
-  await tx.mailSent.updateMany({ where, data });
+async function strikeLetters(tx: Tx, where: Prisma.MailSentWhereInput): Promise<void> {
   await tx.mailSent.updateMany({
     where: { ...where, failure: { not: null } },
     data: { failure: struckOut },
   });
+  const data = { toAddress: struckOut, subject: struckOut, words: '' };
+  await tx.mailSent.updateMany({ where, data });
 }
 
 async function strikeDays(tx: Tx, where: OfThese): Promise<void> {

@@ -1,6 +1,6 @@
 import 'server-only';
 import type { Doer } from '@/lib/access/rules';
-import { readConsents } from '@/lib/collectors/reads/card';
+import { readConsents } from '@/lib/collectors/reads/consents';
 import { saidNo } from '@/lib/collectors/rules/consent';
 import type { SendLetterInput } from '@/lib/commissions/input/page/letter';
 import { withoutAddresses, wordsWithAddress } from '@/lib/commissions/rules/page/letters';
