@@ -66,27 +66,27 @@ export default async function CollectorPage({ params }: CollectorPageProps) {
       <Columns
         wide={
           <>
+            <Reaching collector={collector} />
             <OpenInTheirName papers={papers} zone={timeZone} />
+            <Section title="Commissions">
+              <CommissionLines commissions={commissions} />
+            </Section>
+            <Section title="Notes">
+              <Notes notes={card.notes} zone={timeZone} {...{ mayWrite, collectorId: id }} />
+            </Section>
             <Section title="What they own">
               <Owned
                 {...{ owned, mayWrite, addresses: card.addresses, collectorId: id }}
                 seesReceipts={may('receipts.see')}
               />
             </Section>
-            <Section title="Commissions">
-              <CommissionLines commissions={commissions} />
-            </Section>
             <Section title="What they bought">
               <Purchases purchases={collector.purchases} />
-            </Section>
-            <Section title="Notes">
-              <Notes notes={card.notes} zone={timeZone} {...{ mayWrite, collectorId: id }} />
             </Section>
           </>
         }
         beside={
           <>
-            <Reaching collector={collector} />
             <Beside {...{ card, today, mayWrite, collectorId: id }} />
             {trade ? (
               <OfTheTrade

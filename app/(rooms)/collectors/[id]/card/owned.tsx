@@ -18,36 +18,52 @@ type OwnedProps = Readonly<{
   mayWrite: boolean;
 }>;
 
-/** What somebody owns and where it hangs. */
-export function Owned({ owned, mayWrite, ...rest }: OwnedProps) {
+/** How many pieces stand there before the rest is folded away. */
+const shownFirst = 6;
+
+/** What somebody owns and where it hangs: the newest, and the rest folded. */
+export function Owned(props: OwnedProps) {
+  const { owned, mayWrite, addresses, collectorId } = props;
+  const [first, rest] = [owned.slice(0, shownFirst), owned.slice(shownFirst)];
   return (
     <>
       {owned.length === 0 ? <p className={css['quiet']}>Nothing of ours that we know of.</p> : null}
-      <ul className={css['card']}>
-        {owned.map((piece) => (
-          <li key={piece.key}>
-            <p>
-              <cite>{piece.title}</cite>
-              {piece.quantity > 1 ? ` × ${piece.quantity}` : ''}
-              {piece.what === '' ? '' : `, ${piece.what}`}
-              <span className={css['quiet']}>
-                {' '}
-                <By {...{ piece }} seesReceipts={rest.seesReceipts} />
-              </span>
-            </p>
-            <p>{hangsWords(piece)}</p>
-            {piece.place?.note ? <p className={css['quiet']}>{piece.place.note}</p> : null}
-            {mayWrite ? <Change {...rest} piece={piece} /> : null}
-          </li>
-        ))}
-      </ul>
+      <Pieces {...props} owned={first} />
+      {rest.length > 0 ? (
+        <details>
+          <summary>{rest.length} more</summary>
+          <Pieces {...props} owned={rest} />
+        </details>
+      ) : null}
       {mayWrite ? (
         <details>
           <summary>They told of another piece</summary>
-          <PlaceForm {...rest} piece={null} />
+          <PlaceForm {...{ addresses, collectorId }} piece={null} />
         </details>
       ) : null}
     </>
+  );
+}
+
+function Pieces({ owned, mayWrite, ...rest }: OwnedProps) {
+  return (
+    <ul className={css['card']}>
+      {owned.map((piece) => (
+        <li key={piece.key}>
+          <p>
+            <cite>{piece.title}</cite>
+            {piece.quantity > 1 ? ` × ${piece.quantity}` : ''}
+            {piece.what === '' ? '' : `, ${piece.what}`}
+            <span className={css['quiet']}>
+              {' '}
+              <By {...{ piece }} seesReceipts={rest.seesReceipts} />
+            </span>
+          </p>
+          {piece.place?.note ? <p className={css['quiet']}>{piece.place.note}</p> : null}
+          {mayWrite ? <Change {...rest} piece={piece} /> : <p>{hangsWords(piece)}</p>}
+        </li>
+      ))}
+    </ul>
   );
 }
 
@@ -85,7 +101,8 @@ function Change({ piece, ...rest }: ChangeProps) {
   return (
     <details>
       <summary>
-        Where it hangs<span className="heard-only">: {piece.title}</span>
+        {hangsWords(piece)}
+        <span className="heard-only"> {piece.title}: where it hangs</span>
       </summary>
       <PlaceForm {...rest} piece={piece} />
       {piece.place ? (
