@@ -12,7 +12,7 @@ export type Closed = {
 export type Calendar = {
   readonly end: number;
   /** 1 where somebody works. */
-  readonly isOpen: Uint8Array;
+  readonly isOpen: Int32Array;
   /** The day itself if it is open, or the next that is; `end` when none is. */
   readonly opensOn: Int32Array;
   /** How many open days lie between today and the day, without it. */
@@ -28,7 +28,7 @@ export function isOpenOn(closed: Closed, day: Day): boolean {
 
 /** The calendar from today on for a number of days. */
 export function calendarFrom(todayOn: Day, end: number, closed: Closed): Calendar {
-  const isOpen = new Uint8Array(end);
+  const isOpen = new Int32Array(end);
   const openBefore = new Int32Array(end + 1);
   const openDays = new Int32Array(2 * end + 1).fill(end);
   const opensOn = new Int32Array(end + 1).fill(end);

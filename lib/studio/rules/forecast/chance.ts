@@ -39,8 +39,8 @@ export function futureKey(seed: number, future: number): number {
  *
  * @source SplitMix, G. L. Steele, D. Lea, C. H. Flood, 2014, in 32 bits: a steady step, then a mix
  */
-export function nextChance(streams: Uint32Array, at: number): number {
-  const stood = ((streams[at] ?? 0) + goldenStep) >>> 0;
+export function nextChance(streams: Int32Array, at: number): number {
+  const stood = ((streams[at] ?? 0) + goldenStep) | 0;
   streams[at] = stood;
   return mix(stood);
 }

@@ -61,7 +61,7 @@ describe('losses', () => {
     [900, 0.5],
   ])('of %d pieces at a rate of %d as many are lost as a binomial says', (pieces, rate) => {
     const table = lossTable(rate, 900);
-    const streams = Uint32Array.of(7);
+    const streams = Int32Array.of(7);
     const draws = 20_000;
     let sum = 0;
     let squares = 0;
@@ -95,7 +95,7 @@ describe('losses', () => {
 
 // 256 cells, 65,536 draws: chi-square with 255 degrees of freedom lies under 330 in 999 of 1,000.
 test.each([0, 1, 0x9e3779b9, 123_456_789])('chances from %d fill every cell alike', (start) => {
-  const streams = Uint32Array.of(start);
+  const streams = Int32Array.of(start);
   const cells = new Array<number>(256).fill(0);
   for (let draw = 0; draw < 65_536; draw += 1) {
     const cell = nextChance(streams, 0) >>> 24;
