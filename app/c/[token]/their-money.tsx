@@ -65,13 +65,14 @@ function Sums({ money: { money, endedOn }, currency }: Told) {
 }
 
 function Price({ money: { price }, currency }: Told) {
-  const { lines, changes, tax } = price;
+  const { lines, changes, letOffCents, tax } = price;
   const rows: [string, Cents][] = [
     ...lines.map(({ words, amountCents }): [string, Cents] => [words, amountCents]),
     ...changes.map(({ number, words, priceCents }): [string, Cents] => [
       `Change order ${number}: ${words}`,
       priceCents,
     ]),
+    ...(letOffCents === 0n ? [] : [letOffLine(letOffCents)]),
     [tax.isFixed ? 'Sales tax' : 'Sales tax, as it stands today', tax.taxCents],
   ];
   return (
@@ -85,6 +86,10 @@ function Price({ money: { price }, currency }: Told) {
       foot={['Together', <Money key="cents" cents={price.totalCents} currency={currency} />]}
     />
   );
+}
+
+function letOffLine(cents: Cents): [string, Cents] {
+  return ['Let off after the hand-over', -cents];
 }
 
 function Plan({ money: { plan }, currency }: Told) {

@@ -2,6 +2,17 @@ import 'server-only';
 import type { Prisma } from '@/generated/prisma/client';
 import { moveColumns } from '@/lib/studio/reads/moving';
 
+/** What was let off on the receipt of a hand-over, and how much of it became a store credit. */
+export const letOff = {
+  returns: {
+    select: {
+      ...{ netCents: true, taxCents: true, feeCents: true, totalCents: true, returnedOn: true },
+      refunds: { where: { kind: 'store_credit' }, select: { amountCents: true } },
+    },
+    orderBy: { number: 'asc' },
+  },
+} as const satisfies Prisma.SaleSelect;
+
 /** What has to be read of a commission to know where it stands. */
 export const factsSelect = {
   askedOn: true,
@@ -111,7 +122,7 @@ export const factsSelect = {
     where: { calledOffAt: null, kind: { not: 'site_visit' } },
     orderBy: [{ startsAt: 'asc' }, { id: 'asc' }],
   },
-  handOver: { select: { handedOn: true, sale: { select: { totalCents: true } } } },
+  handOver: { select: { handedOn: true, sale: { select: { totalCents: true, ...letOff } } } },
   ending: { select: { endedOn: true, why: true, feeCents: true } },
 } as const satisfies Prisma.CommissionSelect;
 

@@ -7,6 +7,7 @@ import type {
   ProposalFact,
   ShownFact,
 } from '@/lib/commissions/rules/facts';
+import { sumCents } from '@/lib/money/rules';
 import { readMove } from '@/lib/studio/reads/moving';
 import type { factsSelect } from './facts-select';
 import { pegOf } from '@/lib/studio/rules/routes';
@@ -43,7 +44,10 @@ export function factsOf(row: FactsRow, zone: string): CommissionFacts {
         askedOn: dayFromDate(askedOn),
         dueOn: dayFromDate(dueOn),
       })),
-    refunds: row.refunds.map((each) => ({ ...each, refundedOn: dayFromDate(each.refundedOn) })),
+    refunds: [
+      ...row.refunds.map((each) => ({ ...each, refundedOn: dayFromDate(each.refundedOn) })),
+      ...creditedOf(row),
+    ],
     delays: row.delays.map(({ fromOn, toOn, clock, toldOn }) => ({
       clock,
       fromOn: dayFromDate(fromOn),
@@ -60,6 +64,14 @@ export function factsOf(row: FactsRow, zone: string): CommissionFacts {
   };
 }
 
+/** What was let off on the receipt and became a store credit: theirs, and no longer held for this. */
+function creditedOf({ handOver }: FactsRow): CommissionFacts['refunds'] {
+  const returns = handOver?.sale.returns ?? [];
+  return returns.flatMap(({ returnedOn, refunds }) =>
+    refunds.map(({ amountCents }) => ({ amountCents, refundedOn: dayFromDate(returnedOn) })),
+  );
+}
+
 function endOf(
   row: FactsRow,
   zone: string,
@@ -69,7 +81,9 @@ function endOf(
     override: startOverride && { why: startOverride.why, on: dayOf(startOverride.at, zone) },
     handOver: handOver && {
       handedOn: dayFromDate(handOver.handedOn),
-      totalCents: handOver.sale.totalCents,
+      totalCents:
+        handOver.sale.totalCents -
+        sumCents(handOver.sale.returns.map(({ totalCents }) => totalCents)),
     },
     ending: ending && {
       ...{ why: ending.why, feeCents: ending.feeCents },

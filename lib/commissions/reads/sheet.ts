@@ -28,7 +28,8 @@ import type { Cents } from '@/lib/money/rules';
 import { readTotal } from './agreement/total';
 import { requestOf, requestSelect, type RequestTold } from './enquiry/request';
 import { factsOf } from './facts';
-import { factsSelect } from './facts-select';
+import { factsSelect, letOff } from './facts-select';
+import { soldSums } from './money/sold-sums';
 import { fileColumns, pictureOf, pictureSelect, type CommissionPictureShown } from './picture';
 import { readTelling } from './telling';
 
@@ -58,7 +59,9 @@ const sheetSelect = {
     select: {
       ...factsSelect.handOver.select,
       signedBy: true,
-      sale: { select: { totalCents: true, netCents: true, taxCents: true, number: true } },
+      sale: {
+        select: { ...letOff, totalCents: true, netCents: true, taxCents: true, number: true },
+      },
     },
   },
 } as const satisfies Prisma.CommissionSelect;
@@ -189,8 +192,7 @@ async function sumsOf(
   { telling, gallery }: { telling: Telling; gallery: Gallery },
 ): Promise<{ priceCents: Cents; taxCents: Cents }> {
   if (row.handOver) {
-    const { netCents: priceCents, taxCents } = row.handOver.sale;
-    return { priceCents, taxCents };
+    return soldSums(row.handOver.sale);
   }
   const roundBy = gallery.roundTaxBy;
   const total = await readTotal(db(), row.id, { on: telling.today, roundBy });

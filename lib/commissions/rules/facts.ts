@@ -125,12 +125,13 @@ export type CommissionFacts = {
   readonly asked: readonly AskedFact[];
   /** In the order they came in. */
   readonly payments: readonly { readonly amountCents: Cents; readonly receivedOn: Day }[];
-  /** What went back of the payments. */
+  /** What went back of the payments, or became a store credit. */
   readonly refunds: readonly { readonly amountCents: Cents; readonly refundedOn: Day }[];
   readonly delays: readonly DelayFact[];
   readonly override: { readonly why: string; readonly on: Day } | null;
   readonly jobs: readonly JobFact[];
   readonly appointments: readonly AppointmentFact[];
+  /** The hand-over, and what its receipt comes to in cents, less what was let off on it since. */
   readonly handOver: { readonly handedOn: Day; readonly totalCents: Cents } | null;
   /** An early end, and what stays of it in cents. */
   readonly ending: {

@@ -49,6 +49,9 @@ export function writePrice(paper: Paper, price: PriceTold, money: MoneyWords): v
     const name = `Change order ${number}, signed ${formatDay(signedOn, 'long')}: ${words}`;
     writeLine(paper, name, signed(priceCents, money));
   }
+  if (price.letOffCents !== 0n) {
+    writeLine(paper, 'Let off after the hand-over', money(-price.letOffCents));
+  }
   ruleLine(paper);
   writeLine(paper, 'Before tax', money(price.priceCents));
   for (const { authority, ratePercent, taxCents } of tax.parts) {

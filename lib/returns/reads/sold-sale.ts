@@ -1,6 +1,7 @@
 import 'server-only';
 import type { Prisma } from '@/generated/prisma/client';
 import { dayFromDate } from '@/lib/dates/rules';
+import { accounts } from '@/lib/ledger/rules';
 import { sumCents, type Cents } from '@/lib/money/rules';
 import type { SoldLine, SoldSale, SoldTender } from '../rules/sold';
 
@@ -53,7 +54,9 @@ export async function readSoldSale(
   if (!sale) return null;
   const { id, number, soldOn, collectorId, handOver, returns, settlements } = sale;
   const taxBack = returns.flatMap((each) => each.taxes);
-  const settledCents = sumCents(settlements.map((each) => each.amountCents));
+  const settledCents = handOver
+    ? await settledOfCommission(from, { handOver, tenders: sale.tenders })
+    : sumCents(settlements.map((each) => each.amountCents));
   return {
     ...{ id, number, collectorId, soldOn: dayFromDate(soldOn) },
     commissionId: handOver?.commissionId ?? commissionOf(sale.lines),
@@ -63,6 +66,22 @@ export async function readSoldSale(
     referral: sale.referralFee,
     answeredTimes: returns.length,
   };
+}
+
+/** Of what a hand-over wrote down as owed: what came in for it since, by the commission's own slips. */
+async function settledOfCommission(
+  from: Prisma.TransactionClient,
+  { handOver, tenders }: { handOver: { commissionId: string }; tenders: Row['tenders'] },
+): Promise<Cents> {
+  const onAccount = tenders.filter((tender) => tender.kind === 'on_account');
+  const wasOwed = sumCents(onAccount.map((tender) => tender.amountCents));
+  const taken = onAccount.flatMap(({ refunds }) => refunds.map((each) => each.amountCents));
+  const { commissionId } = handOver;
+  const owed = await from.posting.aggregate({
+    where: { commissionId, accountCode: accounts.owedByCollectors },
+    _sum: { amountCents: true },
+  });
+  return wasOwed - sumCents(taken) - (owed._sum.amountCents ?? 0n);
 }
 
 function commissionOf(lines: Row['lines']): string | null {

@@ -3,7 +3,8 @@ import type { Prisma } from '@/generated/prisma/client';
 import { addressLine } from '@/lib/collectors/rules';
 import { readTotal } from '@/lib/commissions/reads/agreement/total';
 import { factsOf } from '@/lib/commissions/reads/facts';
-import { factsSelect } from '@/lib/commissions/reads/facts-select';
+import { factsSelect, letOff } from '@/lib/commissions/reads/facts-select';
+import { soldSums } from '@/lib/commissions/reads/money/sold-sums';
 import { paidCents, type CommissionFacts } from '@/lib/commissions/rules/facts';
 import { planDue, type PlanStepDue } from '@/lib/commissions/rules/money/plan';
 import type { CommissionLine } from '@/lib/commissions/rules/proposal/lines';
@@ -27,6 +28,8 @@ export type PriceTold = {
   agreedOn: Day;
   lines: readonly CommissionLine[];
   changes: readonly { number: number; words: string; priceCents: Cents; signedOn: Day }[];
+  /** What was let off on the receipt of the hand-over since, before tax; nothing where nothing was. */
+  letOffCents: Cents;
   priceCents: Cents;
   tax: TaxTold;
   totalCents: Cents;
@@ -72,6 +75,13 @@ const paperSelect = {
       sale: {
         select: {
           ...{ totalCents: true, netCents: true, taxCents: true, exemptWhy: true },
+          returns: {
+            ...letOff.returns,
+            select: {
+              ...letOff.returns.select,
+              taxes: { select: { authority: true, taxCents: true } },
+            },
+          },
           taxes: {
             select: { authority: true, ratePercent: true, taxCents: true },
             orderBy: { authority: 'asc' },
@@ -121,9 +131,12 @@ async function priceOf(row: PaperRow, on: On): Promise<PriceTold | null> {
     by ? [{ number, words, priceCents, signedOn: dayFromDate(by.signedOn) }] : [],
   );
   const tax = await taxOf(row, on);
-  const priceCents = originalCents + sumCents(signed.map((each) => each.priceCents));
+  const agreedCents = originalCents + sumCents(signed.map((each) => each.priceCents));
+  const sold = row.handOver && soldSums(row.handOver.sale);
+  const letOffCents = row.handOver && sold ? row.handOver.sale.netCents - sold.priceCents : 0n;
+  const priceCents = agreedCents - letOffCents;
   return {
-    ...{ agreedOn: dayFromDate(agreedOn), lines, changes: signed, priceCents, tax },
+    ...{ agreedOn: dayFromDate(agreedOn), lines, changes: signed, letOffCents, priceCents, tax },
     totalCents: priceCents + tax.taxCents,
   };
 }
@@ -131,9 +144,14 @@ async function priceOf(row: PaperRow, on: On): Promise<PriceTold | null> {
 async function taxOf(row: PaperRow, { commissionId, today, gallery }: On): Promise<TaxTold> {
   const place = row.agreements[0]?.taxPlace.name ?? '';
   if (row.handOver) {
-    const { taxes, taxCents, exemptWhy } = row.handOver.sale;
-    const parts = taxes.map((tax) => ({ ...tax, ratePercent: tax.ratePercent.toString() }));
-    return { place, parts, taxCents, exemptWhy, isFixed: true };
+    const { sale } = row.handOver;
+    const back = sale.returns.flatMap(({ taxes }) => taxes);
+    const parts = sale.taxes.map(({ authority, ratePercent, taxCents }) => ({
+      ...{ authority, ratePercent: ratePercent.toString() },
+      taxCents: taxCents - sumOfAuthority(back, authority),
+    }));
+    const { taxCents } = soldSums(sale);
+    return { place, parts, taxCents, exemptWhy: sale.exemptWhy, isFixed: true };
   }
   const total = await readTotal(db(), commissionId, { on: today, roundBy: gallery.roundTaxBy });
   const { parts = [], taxCents = 0n, exemptWhy = '' } = total?.tax ?? {};
@@ -143,4 +161,12 @@ async function taxOf(row: PaperRow, { commissionId, today, gallery }: On): Promi
       ...{ authority, ratePercent, taxCents: cents },
     })),
   };
+}
+
+function sumOfAuthority(
+  taxes: readonly { authority: string; taxCents: Cents }[],
+  authority: string,
+): Cents {
+  const own = taxes.filter((tax) => tax.authority === authority);
+  return sumCents(own.map(({ taxCents }) => taxCents));
 }

@@ -8,7 +8,8 @@ import { findPayment, type PaymentTold } from '@/lib/commissions/reads/payments'
 import { coveredBy, type Covered } from '@/lib/commissions/rules/money/covered';
 import { planDue } from '@/lib/commissions/rules/money/plan';
 import type { TenderKind } from '@/lib/ledger/rules';
-import type { Cents } from '@/lib/money/rules';
+import { dayFromDate } from '@/lib/dates/rules';
+import { sumCents, type Cents } from '@/lib/money/rules';
 import { db } from '@/lib/platform/db/client';
 import { getGallery, type Gallery } from '@/lib/platform/settings';
 
@@ -77,7 +78,10 @@ async function totalThen(
 ): Promise<{ of: ReceiptOf; totalCents: Cents }> {
   const { receivedAt, receivedOn } = payment;
   if (handOver && handOver.at <= receivedAt) {
-    return { of: 'handed_over', totalCents: handOver.sale.totalCents };
+    const { totalCents, returns } = handOver.sale;
+    const before = returns.filter((each) => dayFromDate(each.returnedOn) <= receivedOn);
+    const backCents = sumCents(before.map((each) => each.totalCents));
+    return { of: 'handed_over', totalCents: totalCents - backCents };
   }
   if (ending && ending.at <= receivedAt) return { of: 'ended', totalCents: ending.feeCents };
   const total = await readTotal(db(), commissionId, {
