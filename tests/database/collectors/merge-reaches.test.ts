@@ -1,6 +1,5 @@
 import { randomUUID } from 'node:crypto';
 import { beforeAll, describe, expect, test } from 'vitest';
-import { z } from 'zod';
 import { mergeInput, setApartInput } from '@/lib/collectors/input/merge';
 import { findCollectors, getCollector } from '@/lib/collectors/reads';
 import { getCard } from '@/lib/collectors/reads/card';
@@ -28,6 +27,7 @@ import {
 } from '@/tests/database/sales/open-gallery';
 import { sql, startAfresh } from '@/tests/helpers/database';
 import { aWholeLife, type WholeLife } from './a-whole-life';
+import { fieldsThatName } from './fields-that-name';
 
 let gallery: OpenGallery;
 
@@ -43,24 +43,6 @@ async function merged(keptId: string, goneId: string): Promise<string> {
 
 const undone = (mergeId: string) =>
   setApart(doing(gallery.clerk), setApartInput.parse({ requestKey: randomUUID(), mergeId }));
-
-const model = z.object({
-  models: z.record(
-    z.string(),
-    z.object({ fields: z.array(z.object({ name: z.string(), type: z.string() })) }),
-  ),
-});
-
-/** Every field by which a row names a collector, read from Prisma's own model of the data. */
-function fieldsThatName(): string[] {
-  const client: unknown = Reflect.get(db(), '_runtimeDataModel');
-  const names = Object.entries(model.parse(client).models).flatMap(([table, { fields }]) => {
-    const keys = fields.filter(({ type }) => type === 'Collector').map(({ name }) => `${name}Id`);
-    const found = fields.filter(({ name }) => name === 'collectorId' || keys.includes(name));
-    return found.map(({ name }) => `${table}.${name}`);
-  });
-  return names.toSorted();
-}
 
 /** The same, from the database's own foreign keys: neither list may know more than the other. */
 async function keysToCollector(): Promise<string[]> {
