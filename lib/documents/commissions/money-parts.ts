@@ -4,7 +4,7 @@ import type { PlanStepDue } from '@/lib/commissions/rules/money/plan';
 import { eventWords } from '@/lib/commissions/rules/proposal/plan';
 import { formatDay } from '@/lib/dates/rules';
 import { currencyNamed, formatCents, type Cents } from '@/lib/money/rules';
-import { ash, iron, keepTogether, ruleLine, wordsAndFigure, type Paper } from '../paper';
+import { ash, iron, keepTogether, ruleLine, sizeOf, wordsAndFigure, type Paper } from '../paper';
 import { writeHeading } from './page';
 
 /** How this paper writes money. */
@@ -18,8 +18,10 @@ export function moneyIn(gallery: { currency: string }): MoneyWords {
 
 /** Words and a figure on one line of the working hand, kept from breaking over a page. */
 export function writeLine(paper: Paper, words: string, figure: string): void {
-  keepTogether(paper, 18);
+  const { width, margin } = sizeOf(paper);
   paper.font('sans').fontSize(10).fillColor(iron);
+  const room = width - 2 * margin - paper.widthOfString(figure) - 14;
+  keepTogether(paper, paper.heightOfString(words, { width: room }) + 6);
   wordsAndFigure(paper, words, figure);
   paper.moveDown(0.15);
 }
