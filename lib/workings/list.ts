@@ -1,6 +1,8 @@
 import { checkDigitWorking } from './entries/catalogue';
-import { absorptionClass, claySize, clayWeight } from './entries/clay';
+import { absorptionClass, claySize, clayWeight, slipVolume } from './entries/clay';
 import { colourDifferenceWorking, labFromSrgbWorking } from './entries/colour';
+import { coneTemperature, firingCost } from './entries/kilns';
+import { lossLearned } from './entries/losses';
 import { instalments, moneySplit } from './entries/money';
 import { commissionPrice } from './entries/proposal';
 import { reorderPointWorking, startCountWorking, stockValue } from './entries/stock';
@@ -16,9 +18,13 @@ export const workings: readonly NamedWorking[] = [
   named(stockValue),
   named(reorderPointWorking),
   named(startCountWorking),
+  named(lossLearned),
   named(claySize),
   named(clayWeight),
+  named(slipVolume),
   named(absorptionClass),
+  named(coneTemperature),
+  named(firingCost),
   named(colourDifferenceWorking),
   named(labFromSrgbWorking),
   named(commissionPrice),

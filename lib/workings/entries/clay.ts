@@ -1,16 +1,18 @@
 import { z } from 'zod';
 import { clayWeightG, wetUm } from '@/lib/clay/rules';
 import { absorptionOf, type Absorption } from '@/lib/clay/rules/absorption';
+import { mouldHoldsMl, slipToMix } from '@/lib/clay/rules/slip';
 import { parseDecimal } from '@/lib/money/rules/decimal';
 import { decimalText, keys, lengthMm } from '@/lib/workings/atoms';
 import { workedValue, type Working } from '@/lib/workings/working';
 
 const shrinkageMust = 'must be a decimal in quotes from 0 to less than 50, such as "8"';
+const shrinkagePercent = z
+  .string(shrinkageMust)
+  .refine((percent) => wetUm(1, percent).ok, shrinkageMust);
 const claySizeInput = keys({
   firedMm: lengthMm,
-  shrinkagePercent: z
-    .string(shrinkageMust)
-    .refine((percent) => wetUm(1, percent).ok, shrinkageMust),
+  shrinkagePercent,
 });
 
 /** How large to make a piece wet for the size it is to have fired. */
@@ -90,6 +92,56 @@ export const absorptionClass: Working<z.infer<typeof absorptionInput>, Absorptio
     return {
       output,
       working: [`${absorptionPercent}% of the dry weight is ${output.class}.`],
+    };
+  },
+};
+
+const sparePercentMust = 'must be a decimal in quotes from 0 to less than 100, such as "15"';
+const slipDensityMust = 'must be a decimal in quotes above 1 and at most 2.5, such as "1.75"';
+const castsMust = 'must be how many are cast, from 1 to 10000';
+const pour = { holdsMl: 1, casts: 1, sparePercent: '0', densityGPerMl: '2' };
+
+const slipInput = keys({
+  lengthMm,
+  widthMm: lengthMm,
+  depthMm: lengthMm,
+  shrinkagePercent,
+  filledPercent: decimalText(100).refine((percent) => Number(percent) > 0, 'must be more than "0"'),
+  casts: z.int(castsMust).min(1, castsMust).max(10_000, castsMust),
+  sparePercent: z
+    .string(sparePercentMust)
+    .refine((sparePercent) => slipToMix({ ...pour, sparePercent }).ok, sparePercentMust),
+  densityGPerMl: z
+    .string(slipDensityMust)
+    .refine((densityGPerMl) => slipToMix({ ...pour, densityGPerMl }).ok, slipDensityMust),
+});
+
+/** How much slip to mix for a piece that is cast. */
+export const slipVolume: Working<
+  z.infer<typeof slipInput>,
+  { mouldHoldsMl: number; ml: number; g: number }
+> = {
+  name: 'slip-volume',
+  title: 'Slip for a mould',
+  formula: 'The wet sides multiplied, × how much of that box the piece fills, × casts, and spare.',
+  source: 'ASTM C326 for the wet sides; volume times density, common practice',
+  caution: 'Fill the mould with water and weigh that: a gram is a millilitre, and it is surer.',
+  example: {
+    ...{ lengthMm: 150, widthMm: 150, depthMm: 20, shrinkagePercent: '12' },
+    ...{ filledPercent: '100', casts: 6, sparePercent: '15', densityGPerMl: '1.75' },
+  },
+  input: slipInput,
+  workOut: (input) => {
+    const { lengthMm: lengthUm, widthMm: widthUm, depthMm: depthUm } = input;
+    const holdsMl = workedValue(mouldHoldsMl({ ...input, lengthUm, widthUm, depthUm }));
+    const { ml, g } = workedValue(slipToMix({ ...input, holdsMl }));
+    return {
+      output: { mouldHoldsMl: holdsMl, ml, g },
+      working: [
+        `A mould for it holds ${holdsMl} ml, as large as the wet piece.`,
+        `${input.casts} times that, and ${input.sparePercent}% to spare, is ${ml} ml.`,
+        `At ${input.densityGPerMl} g in each of them that is ${g} g.`,
+      ],
     };
   },
 };
