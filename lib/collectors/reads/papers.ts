@@ -4,7 +4,7 @@ import { allow, type Actor } from '@/lib/access/rules';
 import { dayFromDate, type Day } from '@/lib/dates/rules';
 import { db } from '@/lib/platform/db/client';
 import { idsOf } from './group';
-import { openOrders } from './open';
+import { openOrders } from './still-open/open';
 
 const papersListed = 30;
 

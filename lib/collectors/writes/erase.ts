@@ -7,7 +7,7 @@ import { ok, refuse, type Result } from '@/lib/platform/result';
 import { getGallery } from '@/lib/platform/settings';
 import type { EraseInput } from '../input/erase';
 import { readGroup, type Group } from '../reads/group';
-import { readOpen } from '../reads/open';
+import { readOpen } from '../reads/still-open/open';
 import { erasedName, mayErase, type EraseRefusal } from '../rules/erase';
 import { strikeCard, type ToStrike } from './strike/card';
 import { strikeCommissions } from './strike/commissions';

@@ -5,7 +5,7 @@ import { mergeInput } from '@/lib/collectors/input/merge';
 import { findCollectors, getCollector } from '@/lib/collectors/reads';
 import { getCard } from '@/lib/collectors/reads/card';
 import { livingId } from '@/lib/collectors/reads/group';
-import { listOpen } from '@/lib/collectors/reads/open-page';
+import { listOpen } from '@/lib/collectors/reads/still-open/page';
 import { listTwice } from '@/lib/collectors/reads/twice';
 import { mayWriteTo } from '@/lib/collectors/rules/consent';
 import { openKinds } from '@/lib/collectors/rules/erase';

@@ -10,7 +10,7 @@ import { PageHead } from '@/app/ui/page/page-head';
 import { Section } from '@/app/ui/page/section';
 import { requireActor } from '@/lib/access/reads';
 import { getCollector } from '@/lib/collectors/reads';
-import { listOpen } from '@/lib/collectors/reads/open-page';
+import { listOpen } from '@/lib/collectors/reads/still-open/page';
 import { openSentence, type OpenThing } from '@/lib/collectors/rules/erase';
 import { now } from '@/lib/platform/clock';
 import css from '../../collectors.module.css';

@@ -2,7 +2,7 @@ import 'server-only';
 import { z } from 'zod';
 import type { Prisma } from '@/generated/prisma/client';
 import { dayOf, formatDay } from '@/lib/dates/rules';
-import type { OpenThing } from '../rules/erase';
+import type { OpenThing } from '@/lib/collectors/rules/erase';
 
 /** Accounts of the ledger: owed by collectors, and what is held or owed for them. */
 const owedByThem = '1100';

@@ -3,8 +3,8 @@ import { assertAllowed } from '@/lib/access/reads';
 import type { Actor } from '@/lib/access/rules';
 import { db } from '@/lib/platform/db/client';
 import { getGallery } from '@/lib/platform/settings';
-import type { OpenThing } from '../rules/erase';
-import { idsOf } from './group';
+import type { OpenThing } from '@/lib/collectors/rules/erase';
+import { idsOf } from '@/lib/collectors/reads/group';
 import { readOpen } from './open';
 
 /** What is open in somebody's name, for the page on which it is said. */
