@@ -1,4 +1,4 @@
-import { addDays, weekdayOf, type Day } from '@/lib/dates/rules';
+import { addDays, daysBetween, weekdayOf, type Day } from '@/lib/dates/rules';
 
 /** When nobody works: weekdays from 0 for Sunday to 6, and days by themselves. */
 export type Closed = {
@@ -33,12 +33,12 @@ export function calendarFrom(todayOn: Day, end: number, closed: Closed): Calenda
   const openDays = new Int32Array(2 * end + 1).fill(end);
   const opensOn = new Int32Array(end + 1).fill(end);
   const first = weekdayOf(todayOn);
-  const closedDays = new Set<Day>(closed.days);
+  const closedDays = new Set(closed.days.map((day) => daysBetween(todayOn, day)));
   let open = 0;
   for (let day = 0; day < end; day += 1) {
     openBefore[day] = open;
     if (closed.weekdays.includes((first + day) % 7)) continue;
-    if (closedDays.has(addDays(todayOn, day))) continue;
+    if (closedDays.has(day)) continue;
     isOpen[day] = 1;
     openDays[open] = day;
     open += 1;

@@ -53,7 +53,7 @@ export function likelihoods(days: ThreeDays): number[] {
   }
   const before = (4 * (likelyDays - shortestDays)) / range;
   const after = 4 - before;
-  const slices = 4_096;
+  const slices = 2_048;
   let whole = 0;
   for (let slice = 0; slice < slices; slice += 1) {
     const at = (slice + 0.5) / slices;

@@ -198,12 +198,15 @@ describe('one more job', () => {
   const threeDays = fc
     .tuple(fc.nat(5), fc.nat(5), fc.nat(5))
     .map(([least, on, over]) => [least, least + on, least + on + over] as const);
-  test.prop([
-    fc.array(threeDays, { minLength: 2, maxLength: 9 }),
-    fc.nat(8),
-    fc.integer({ min: 1, max: 3 }),
-    seed,
-  ])('makes no other job readier at a shared bench, in any future', (all, which, atOnce, by) => {
+  test.prop(
+    [
+      fc.array(threeDays, { minLength: 2, maxLength: 9 }),
+      fc.nat(8),
+      fc.integer({ min: 1, max: 3 }),
+      seed,
+    ],
+    { numRuns: 40 },
+  )('makes no other job readier at a shared bench, in any future', (all, which, atOnce, by) => {
     const studio = aStudio({ benches: [{ id: 'bench', atOnce, closedDays: [] }] });
     const jobs = all.map((days, at) =>
       aJob({ id: `job ${at}`, steps: [aStep('modelling', { bench: 'bench' }, days)] }),
