@@ -34,6 +34,9 @@ export default async function StudioPage({ searchParams }: StudioPageProps) {
     <>
       <PageHead title="Studio" lead={leadOf(bench)}>
         {mayMove ? <ButtonLink href="/studio/new">Begin something new</ButtonLink> : null}
+        <ButtonLink href="/studio/template" variant="quiet">
+          A paper template
+        </ButtonLink>
       </PageHead>
       <div className={css['bench']}>
         {bench.notBegun.length > 0 ? (
