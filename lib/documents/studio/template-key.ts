@@ -7,6 +7,8 @@ import { measureLines, stepsToLay, wetWords, type TemplateTold } from './templat
 const margin = 40;
 /** How wide the names of measures stand. */
 const nameWidth = 120;
+/** Where parts meet, so light that letters are read over it. */
+const faint = '#c4b9ac';
 /** What the rulers at the foot take. */
 const footHeight = 70;
 
@@ -58,7 +60,7 @@ function drawSheetsLying(paper: Paper, template: Template, box: Box): void {
   const outline = [template.wetWidthUm * scale, template.wetHeightUm * scale] as const;
   paper.lineWidth(1.2).strokeColor(iron).fillColor('#f1ece4');
   paper.rect(x(0), y(0), ...outline).fillAndStroke();
-  paper.lineWidth(0.4);
+  paper.lineWidth(0.4).strokeColor(faint);
   for (const cut of template.cutsAtXUm) {
     paper.moveTo(x(cut), y(0)).lineTo(x(cut), y(template.wetHeightUm)).stroke();
   }

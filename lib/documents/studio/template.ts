@@ -130,11 +130,12 @@ function nameNeighbours(paper: Paper, sheet: TemplateSheet, shown: Shown): void 
     [aboveLetter, middle.x, shown.y + neighbourIn],
     [belowLetter, middle.x, shown.y + shown.height - neighbourIn],
   ];
-  paper.font('bold').fontSize(11).fillColor(ash);
+  paper.font('bold').fontSize(11);
   for (const [letter, x, y] of names) {
     if (letter === null) continue;
     const half = paper.widthOfString(letter) / 2;
-    paper.text(letter, x - half, y - 7, { lineBreak: false });
+    paper.rect(x - half - 2, y - 8, 2 * half + 4, 14).fill('white');
+    paper.fillColor(ash).text(letter, x - half, y - 7, { lineBreak: false });
   }
 }
 
