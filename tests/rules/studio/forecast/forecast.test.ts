@@ -8,6 +8,7 @@ import {
   type JobForecast,
 } from '@/lib/studio/rules/forecast/forecast';
 import { forecastRefusalMessage, type ForecastJob } from '@/lib/studio/rules/forecast/model';
+import { likelihoods } from '@/lib/studio/rules/forecast/pert';
 import { aBench, aJob, aKiln, aStep, aStudio, openJobs, today, twoKilns } from './a-load';
 
 const course = { futures: 40, seed: 3, sightDays: 400 };
@@ -56,6 +57,8 @@ describe('as one counts by hand', () => {
     const late = aJob({ id: 'late', steps: [atBench(2)] });
     const soon = aJob({ id: 'soon', steps: [atBench(2)], neededOn: '2026-06-03' });
     expect(daysOf([late, soon])).toEqual(['2026-06-05', '2026-06-03']);
+    const both = [{ ...late, neededOn: '2026-06-20' as const }, soon];
+    expect(daysOf(both)).toEqual(['2026-06-05', '2026-06-03']);
     const studio = aStudio({ benches: [aBench('bench', 2)] });
     expect(daysOf([late, soon], studio)).toEqual(['2026-06-03', '2026-06-03']);
   });
@@ -166,6 +169,40 @@ describe('what is out of sight', () => {
     // Each lost piece costs the day in which it was lost: one day on average, and one for the good.
     expect(job.drives.map((drive) => drive.kind).toSorted()).toEqual(['lost', 'step']);
   });
+});
+
+describe('what is under way', () => {
+  test('takes one of the days that are still possible, each as likely as it was', () => {
+    const days = { shortestDays: 2, likelyDays: 5, longestDays: 12 };
+    const drying = aStep('drying', { kind: 'dry' }, [2, 5, 12]);
+    const standings = [
+      { position: 1, pieces: 1, sinceOn: addDays(today, -8), heldBy: null },
+    ] as const;
+    const open = aStudio({ closed: { weekdays: [], days: [] } });
+    const jobs = [aJob({ id: 'a', steps: [drying], standings })];
+    const said = forecast(open, jobs, today, { ...course, futures: 4_000 });
+    const counts = said.ok ? said.value[0]?.readyCounts : undefined;
+    const possible = likelihoods(days).slice(8);
+    const whole = possible.reduce((sum, share) => sum + share, 0);
+    // 0.03 is four standard errors; 1,024 cases leave the rarest day within 0.005 more.
+    possible.slice(0, 3).forEach((share, left) => {
+      expect(Math.abs((counts?.[left] ?? 0) / 4_000 - share / whole)).toBeLessThan(0.035);
+    });
+  });
+});
+
+test('the collector is not asked again for a piece that is made again', () => {
+  const steps = [
+    atBench(1),
+    aStep('a yes', { kind: 'collector' }, fixed(30)),
+    aStep('drying', { kind: 'dry' }, fixed(1), { lossRate: 0.5 }),
+  ];
+  const open = aStudio({ closed: { weekdays: [], days: [] } });
+  const said = forecast(open, [aJob({ id: 'a', steps })], today, { ...course, futures: 10_000 });
+  const job = said.ok ? said.value[0] : undefined;
+  if (!job) throw new Error('refused');
+  // After 32 days in half, two more for each loss; 0.02 is four standard errors.
+  expect(Math.abs(shareReadyBy(job, addDays(today, 34)) - 0.75)).toBeLessThan(0.02);
 });
 
 describe('what drives the date', () => {
