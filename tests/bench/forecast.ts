@@ -3,8 +3,8 @@ import { mix } from '@/lib/studio/rules/forecast/chance';
 import { openJobs, today, twoKilns } from '../rules/studio/forecast/a-load';
 import { openTrials, middleTrials, shareWithin } from '../rules/studio/forecast/trials';
 
-// 10,000 futures of 100 open jobs on one core, beside a plain loop of as many mixes as a step of a
-// job needs chances; and on simulated studios, how many truths lie within the first 80 of 100.
+// 10,000 futures of 100 open jobs on one core, beside a plain loop of 100 million mixes of a word, each
+// waiting for the one before; and on simulated studios, how many truths lie within the first 80 of 100.
 
 const futures = Number(process.argv[2] ?? 10_000);
 const studios = Number(process.argv[3] ?? 1_000);

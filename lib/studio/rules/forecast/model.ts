@@ -1,6 +1,6 @@
 import type { Day } from '@/lib/dates/rules';
 import { invariant } from '@/lib/platform/invariant';
-import { isOpenOn, type Closed } from './calendar';
+import type { Closed } from './calendar';
 import { piecesMost } from './losses';
 import type { ThreeDays } from './pert';
 
@@ -163,9 +163,4 @@ export function checkJobs(studio: ForecastStudio, jobs: readonly ForecastJob[]):
       invariant(step.shortestDays >= least, 'Where pieces are fired or lost, a day goes by.');
     }
   }
-}
-
-/** Whether a studio is at work on a day. */
-export function isStudioOpen(studio: ForecastStudio, day: Day): boolean {
-  return isOpenOn(studio.closed, day);
 }
