@@ -5,10 +5,10 @@ import {
   changeOrdersForCollector,
 } from '@/lib/commissions/reads/agreement/agreements';
 import { agreementPaperForCollector } from '@/lib/commissions/reads/agreement/paper-for';
-import { shownForCollector } from '@/lib/commissions/reads/colours/for-collector';
 import { proposalForCollector } from '@/lib/commissions/reads/proposal/for-collector';
 import { dayOf, formatDay } from '@/lib/dates/rules';
 import type { OpenPage } from '../open-page';
+import { shownOnce } from './shown-once';
 
 /** Something that a collector is to decide, and the page below theirs on which they do. */
 export type Decision = { to: string; title: string; words: string; act: string };
@@ -42,7 +42,7 @@ async function ofProposal({ link, at, gallery }: OpenPage): Promise<Decision[]> 
 
 /** The newest sketch without an answer, and every tile without one. */
 async function ofShown({ link }: OpenPage): Promise<Decision[]> {
-  const shown = await shownForCollector(link.commissionId);
+  const shown = await shownOnce(link.commissionId);
   const newest = shown.findLast(({ what }) => what === 'sketch');
   const sketchHasYes = shown.some(({ what, yes }) => what === 'sketch' && yes !== null);
   return shown

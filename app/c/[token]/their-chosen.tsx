@@ -3,13 +3,13 @@ import { DayText } from '@/app/ui/figures/day-text';
 import { Section } from '@/app/ui/page/section';
 import { Hung, Wall } from '@/app/ui/piece/piece-hanging';
 import { Picture } from '@/app/ui/piece/picture';
-import { shownForCollector } from '@/lib/commissions/reads/colours/for-collector';
 import type { OpenPage } from '../open-page';
+import { shownOnce } from './shown-once';
 
 /** What they said yes to: the sketch and the colour tiles, to be looked at again. */
 export async function TheirChosen({ page }: Readonly<{ page: OpenPage }>) {
   const { link, token } = page;
-  const chosen = (await shownForCollector(link.commissionId)).filter(({ yes }) => yes !== null);
+  const chosen = (await shownOnce(link.commissionId)).filter(({ yes }) => yes !== null);
   if (chosen.length === 0) return null;
   return (
     <Section title="What was chosen">

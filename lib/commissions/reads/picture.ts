@@ -58,6 +58,11 @@ function dayOfYes(sketch: PictureRow['sketches'][number] | undefined): number {
   return sketch?.approvals[0]?.approvedOn.getTime() ?? Number.NEGATIVE_INFINITY;
 }
 
+/** The file that a picture on a page shows; null for an address of anything else. */
+export function fileIdOf({ src }: Pick<CommissionPictureShown, 'src'>): string | null {
+  return /^\/files\/([0-9a-f-]{36})$/.exec(src)?.[1] ?? null;
+}
+
 /** A kept file as a picture on a page. */
 export function shownPicture(file: FileRow, alt: string): CommissionPictureShown {
   return {

@@ -10,6 +10,7 @@ import { readShown } from '@/lib/commissions/reads/colours/shown';
 import { listProgress } from '@/lib/commissions/reads/course/progress';
 import { readTime, type TimeTold } from '@/lib/commissions/reads/course/time';
 import { listRequestPictures } from '@/lib/commissions/reads/papers';
+import { fileIdOf } from '@/lib/commissions/reads/picture';
 import { listMoneyLines, type MoneyLines } from '@/lib/commissions/reads/payments';
 import { listProposals } from '@/lib/commissions/reads/proposal/proposals';
 import type { Sheet } from '@/lib/commissions/reads/sheet';
@@ -45,7 +46,7 @@ export async function readEvidence(actor: Actor, sheet: Sheet): Promise<Chapter[
   const unit = gallery.lengthUnit === 'in' ? 'lb' : 'kg';
   const asked = requestEntry(sheet);
   const requestPictures = pictures.flatMap((picture) => {
-    const fileId = /[0-9a-f-]{36}$/.exec(picture.src)?.[0];
+    const fileId = fileIdOf(picture);
     return fileId ? [{ ...picture, fileId }] : [];
   });
   return [

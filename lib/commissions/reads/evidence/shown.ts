@@ -1,6 +1,7 @@
 import 'server-only';
 import type { ChangesTold, ShownWhole, TileTold } from '@/lib/commissions/reads/colours/shown';
 import type { ProgressTold } from '@/lib/commissions/reads/course/progress';
+import { fileIdOf } from '@/lib/commissions/reads/picture';
 import { placeWords } from '@/lib/commissions/rules/colours/places';
 import { keptFacts, progressWords } from '@/lib/commissions/rules/course/progress';
 import {
@@ -66,7 +67,7 @@ export function progressEntries(progress: readonly ProgressTold[], unit: 'lb' | 
 
 function picturesOf({ fileId, picture, tile, label }: ShownWhole): EvidencePicture[] {
   const range = (tile?.shades ?? []).flatMap(({ shade, picture: one }) => {
-    const id = one && /[0-9a-f-]{36}$/.exec(one.src)?.[0];
+    const id = one && fileIdOf(one);
     return one && id && id !== fileId
       ? [{ ...one, fileId: id, alt: `Colour tile ${label}, ${shade}` }]
       : [];

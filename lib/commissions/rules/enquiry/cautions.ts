@@ -8,7 +8,7 @@ export type { BodyFacts } from './frost';
 export { meanDepthUm, weightEstimate, type WeightEstimate } from './weight';
 
 /** From here on two people carry: 50 lb, in grams. */
-const twoPeopleG = 22_680;
+export const twoPeopleG = 22_680;
 /** From here on three people carry, or a lift: 100 lb, in grams. */
 const threePeopleG = 45_359;
 /** Beyond this a thing on the wall of a passage is in the way: 4 in, in micrometres. */

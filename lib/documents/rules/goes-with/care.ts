@@ -1,4 +1,5 @@
 import type { PieceKind } from '@/lib/catalogue/rules';
+import { twoPeopleG } from '@/lib/commissions/rules/enquiry/cautions';
 import {
   foodStatement,
   lampCaution,
@@ -20,9 +21,6 @@ export type CareAbout = {
 
 /** A part of the care sheet: its heading and its sentences. */
 export type CarePart = { readonly heading: string; readonly sentences: readonly string[] };
-
-/** From this weight on, in grams, a piece is lifted by two: 50 lb. */
-export const forTwoG = 22_680;
 
 const onWalls: readonly PieceKind[] = ['relief_tile', 'plaque', 'wall_panel'];
 
@@ -111,7 +109,7 @@ function weather({ kind, exposure }: CareAbout): string[] {
 
 function lifting({ kind, isSetInWall, weightG }: CareAbout): string[] {
   // A relief that nobody weighed is taken for a heavy one.
-  const forTwo = weightG === null ? kind === 'wall_panel' : weightG >= forTwoG;
+  const forTwo = weightG === null ? kind === 'wall_panel' : weightG >= twoPeopleG;
   if (isSetInWall) {
     return [
       'It is part of the wall. Whoever drills or builds near it calls first: it can seldom be taken off whole.',

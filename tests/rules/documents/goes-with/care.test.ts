@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { pieceKinds } from '@/lib/catalogue/rules';
-import { careParts, forTwoG, type CareAbout } from '@/lib/documents/rules/goes-with/care';
+import { twoPeopleG } from '@/lib/commissions/rules/enquiry/cautions';
+import { careParts, type CareAbout } from '@/lib/documents/rules/goes-with/care';
 
 const tile: CareAbout = {
   ...{ kind: 'relief_tile', foodUse: 'not_proven', exposure: 'indoors' },
@@ -47,9 +48,13 @@ test('frost is told to planters and to what lives outdoors or under cover', () =
 
 test('fifty pounds are for two, and no one hangs them elsewhere alone', () => {
   const lifting = 'Lifting it and taking it down';
-  expect(forTwoG).toBe(Math.round(50 * 453.59237));
-  expect(said({ kind: 'wall_panel', weightG: forTwoG })[lifting]).toContain('At least two people');
-  expect(said({ kind: 'wall_panel', weightG: forTwoG - 1 })[lifting]).not.toContain('two people');
+  expect(twoPeopleG).toBe(Math.round(50 * 453.59237));
+  expect(said({ kind: 'wall_panel', weightG: twoPeopleG })[lifting]).toContain(
+    'At least two people',
+  );
+  expect(said({ kind: 'wall_panel', weightG: twoPeopleG - 1 })[lifting]).not.toContain(
+    'two people',
+  );
   expect(said({ kind: 'wall_panel', weightG: null })[lifting]).toContain('At least two people');
   expect(said({ kind: 'relief_tile', weightG: null })[lifting]).not.toContain('two people');
 });

@@ -3,6 +3,7 @@ import { Field } from '@/app/ui/form/field';
 import { FormFrame } from '@/app/ui/form/form-frame';
 import { RequestKey } from '@/app/ui/form/request-key';
 import type { AddressOnCard } from '@/lib/collectors/reads/card';
+import { addressLine } from '@/lib/collectors/rules';
 import css from '../../collectors.module.css';
 import { keepTheirAddress } from './actions';
 import { TakeOff } from './take-off';
@@ -55,8 +56,8 @@ export function Addresses({ addresses, collectorId, mayWrite }: AddressesProps) 
 }
 
 function lineOf({ street, city, state, postcode }: AddressOnCard): string {
-  const region = [state, postcode].filter((part) => part !== '').join(' ');
-  return [street, city, region].filter((part) => part !== '').join(', ');
+  const known = { street, city, state: state || null, postcode: postcode || null };
+  return addressLine(known) ?? '';
 }
 
 type AddressFormProps = Readonly<{ address: AddressOnCard | null; collectorId: string }>;
