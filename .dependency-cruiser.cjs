@@ -3,7 +3,7 @@ const floors = [
   ['money', 'units', 'dates'],
   ['clay', 'colour', 'tax', 'walls'],
   ['access', 'files', 'audit'],
-  ['catalogue', 'collectors'],
+  ['catalogue', 'collectors', 'glazes'],
   ['stock', 'ledger'],
   ['vouchers', 'holds'],
   ['sales', 'studio', 'installation'],

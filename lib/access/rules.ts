@@ -90,6 +90,10 @@ export const permissions = {
   'commissions.end': { roles: ownerAlone, words: 'end a commission early' },
   'studio.see': { roles: making, words: 'see what stands at which step in the studio' },
   'studio.move': { roles: ['owner', 'maker'], words: 'move pieces on to the next step' },
+  'studio.keep': {
+    roles: ['owner', 'maker'],
+    words: 'keep the routes, the kilns, the glaze book and the numbered drawings',
+  },
   'diary.see': { roles: making, words: 'look at the diary' },
   'diary.book': { roles: making, words: 'book, move and call off days' },
   'month.see': { roles: reckoning, words: 'look at the month by design' },

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { dayInput } from '@/lib/dates/input';
+import { lossCauses } from '@/lib/studio/rules/jobs/losing';
 
 /** The most pieces that travel as one job. */
 export const jobPiecesMax = 2_000;
@@ -24,9 +25,23 @@ export const moveJobInput = z.strictObject({
   jobId: z.uuid(),
   fromPosition: position,
   pieces,
+  partIds: z.array(z.uuid()).max(jobPiecesMax).optional(),
 });
 /** What {@link moveJobInput} reads. */
 export type MoveJobInput = z.output<typeof moveJobInput>;
+
+/** Pieces that were lost. */
+export const losePiecesInput = moveJobInput.extend({
+  cause: z.enum(lossCauses, { message: 'Say why.' }),
+  note: z.string().trim().max(300, 'Say it in fewer words.').default(''),
+});
+/** What {@link losePiecesInput} reads. */
+export type LosePiecesInput = z.output<typeof losePiecesInput>;
+
+/** Spare pieces that are begun besides. */
+export const beginAnewInput = z.strictObject({ requestKey: z.uuid(), jobId: z.uuid(), pieces });
+/** What {@link beginAnewInput} reads. */
+export type BeginAnewInput = z.output<typeof beginAnewInput>;
 
 /** Taking a move back. */
 export const undoMoveInput = z.strictObject({
@@ -44,15 +59,17 @@ export const openJobInput = z.strictObject({
     .trim()
     .min(2, 'Write what is made, such as Tern over Shoals, 10 × 10.')
     .max(120, 'Say it in fewer words.'),
-  technique: z.enum(['slab_relief', 'slip_cast', 'press_moulded', 'thrown'], {
-    message: 'Choose how it is made.',
-  }),
+  routeId: z.uuid('Choose how it is made.'),
+  wanted: pieces,
   pieces,
   skuId: z.union([z.literal('').transform(() => null), z.uuid()]).default(null),
   neededOn: z.union([z.literal('').transform(() => null), dayInput]).default(null),
 });
 /** What {@link openJobInput} reads. */
 export type OpenJobInput = z.output<typeof openJobInput>;
+
+/** The id of a route, from an address or a form. */
+export const routeIdInput = z.uuid();
 
 /** The number of a job, from an address. */
 export const jobNumberInput = z

@@ -59,7 +59,7 @@ function rowsOf(standing: readonly OnBench[]): BenchRow[] {
   return [...places]
     .map(([name, here]) => ({
       name,
-      place: benchPlace({ name, peg: here[0]?.here.step?.peg ?? '' }),
+      place: placeOf(here[0]),
       pieces: here.reduce((sum, one) => sum + one.here.pieces, 0),
       standing: here.toSorted((one, other) =>
         (one.here.sinceOn ?? '').localeCompare(other.here.sinceOn ?? ''),
@@ -67,6 +67,12 @@ function rowsOf(standing: readonly OnBench[]): BenchRow[] {
     }))
     .toSorted((one, other) => one.place - other.place || one.name.localeCompare(other.name))
     .map(({ name, pieces, standing: jobs }) => ({ name, pieces, standing: jobs }));
+}
+
+function placeOf(one: OnBench | undefined): number {
+  if (!one?.here.step) return 0;
+  const { step, position } = one.here;
+  return benchPlace({ peg: step.peg, position, steps: one.job.steps.length });
 }
 
 /** Pieces that have stood at their step beyond its longest days; the longest first. */
@@ -83,14 +89,8 @@ async function listJobsInSight(todayOn: Day): Promise<JobStanding[]> {
   const since = dateFromDay(addDays(todayOn, -finishedInSightDays));
   const found = await db().$queryRaw`
     SELECT job.id FROM "Job" job
-    CROSS JOIN LATERAL (
-      SELECT count(*)::int AS steps FROM "JobStep" WHERE "jobId" = job.id) route
-    CROSS JOIN LATERAL (
-      SELECT max("movedOn") AS "lastOn",
-        coalesce(sum(pieces) FILTER (WHERE "toPosition" > route.steps), 0)
-        - coalesce(sum(pieces) FILTER (WHERE "fromPosition" > route.steps), 0) AS pieces
-      FROM "JobMove" WHERE "jobId" = job.id) moved
-    WHERE moved.pieces < job.pieces OR moved."lastOn" >= ${since}::date
+    WHERE pieces_under_way(job.id) > 0
+      OR EXISTS (SELECT 1 FROM "JobMove" WHERE "jobId" = job.id AND "movedOn" >= ${since}::date)
     ORDER BY job.number
     LIMIT ${benchJobsMax}`;
   const ids = z.array(z.object({ id: z.uuid() })).parse(found);

@@ -6,10 +6,11 @@ import {
   movesThatHold,
   piecesAt,
   standingsOf,
-  type Move,
+  type MoveToUndo,
 } from '@/lib/studio/rules';
 import { readyDays } from '@/lib/studio/rules/days';
-import { routes, type Technique } from '@/lib/studio/rules/routes';
+import { type Technique } from '@/lib/studio/rules/routes';
+import { routes } from '../helpers/usual-routes';
 
 const techniques = Object.keys(routes) as Technique[];
 type Wish = { undo: boolean; at: number; pieces: number };
@@ -23,7 +24,10 @@ const days = fc.array(wish, { maxLength: 60 });
 
 /** Sends random wishes through the rules, and keeps what they let through. */
 function run(technique: Technique, pieces: number, wishes: readonly Wish[]) {
-  const job = { pieces, steps: routes[technique], moves: [] as Move[] };
+  const job = {
+    ...{ number: 1, pieces, wanted: pieces, steps: routes[technique] },
+    ...{ moves: [] as MoveToUndo[], burning: [], parts: [] },
+  };
   for (const { undo, at, pieces: wanted } of wishes) {
     const target = job.moves[at % Math.max(job.moves.length, 1)];
     const decided =
@@ -35,7 +39,7 @@ function run(technique: Technique, pieces: number, wishes: readonly Wish[]) {
     job.moves.push({
       id: String(job.moves.length + 1),
       ...decided.value,
-      movedOn: on as Move['movedOn'],
+      movedOn: on as MoveToUndo['movedOn'],
       undoesId: undo && target ? target.id : null,
     });
   }

@@ -41,6 +41,7 @@ const expected: Record<Permission, string> = {
   'commissions.end': 'O',
   'studio.see': 'OGM',
   'studio.move': 'OM',
+  'studio.keep': 'OM',
   'diary.see': 'OGM',
   'diary.book': 'OGM',
   'month.see': 'OB',

@@ -6,6 +6,7 @@ import css from './page.module.css';
 const roomNames: Readonly<Record<RoomWithPages, string>> = {
   counter: 'At the counter',
   stock: 'In the stock room',
+  studio: 'In the studio',
   settings: 'How the gallery works',
 };
 

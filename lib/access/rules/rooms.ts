@@ -32,6 +32,17 @@ const pages = {
     { key: 'worth', href: '/stock/value', name: 'What it is worth', permission: 'stock.value' },
     { key: 'files', href: '/data', name: 'Files in and out', permission: 'stock.see' },
   ],
+  studio: [
+    { key: 'bench', href: '/studio', name: 'The bench', permission: 'studio.see' },
+    { key: 'kilns', href: '/studio/kilns', name: 'Kilns', permission: 'studio.see' },
+    { key: 'days', href: '/studio/days', name: 'Days', permission: 'studio.see' },
+    { key: 'losses', href: '/studio/losses', name: 'Losses', permission: 'studio.see' },
+    { key: 'glazes', href: '/studio/glazes', name: 'Glaze book', permission: 'studio.see' },
+    { key: 'template', href: '/studio/template', name: 'Paper template', permission: 'studio.see' },
+    { key: 'routes', href: '/studio/routes', name: 'Routes', permission: 'studio.see' },
+    { key: 'ways', href: '/studio/ways', name: 'Ways of the studio', permission: 'studio.keep' },
+    { key: 'costs', href: '/studio/costs', name: 'What a piece costs', permission: 'stock.value' },
+  ],
   settings: [
     { key: 'gallery', href: '/settings', name: 'The gallery', permission: 'settings.keep' },
     {
@@ -71,6 +82,7 @@ export function pagesOf(room: RoomWithPages, held: readonly Role[]): readonly Pa
 const roomAt: Readonly<Record<string, RoomWithPages>> = {
   '/counter': 'counter',
   '/stock': 'stock',
+  '/studio': 'studio',
 };
 
 /**

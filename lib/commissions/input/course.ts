@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { dayInput } from '@/lib/dates/input';
 import { centsInput } from '@/lib/money/input';
-import { routes } from '@/lib/studio/rules/routes';
+import { techniques } from '@/lib/studio/rules/routes';
 import type { signHandOverInput } from './agreement/hand-over';
 import { known, saidLine } from './atoms';
 
@@ -31,7 +31,7 @@ const partsMost = 2_000;
 export const openCommissionJobInput = z.strictObject({
   requestKey,
   commissionId,
-  technique: z.literal(Object.keys(routes) as (keyof typeof routes)[], {
+  technique: z.enum(techniques, {
     error: 'Say how it is made.',
   }),
   pieces: z

@@ -3,8 +3,10 @@ import { z } from 'zod';
 import type { Prisma } from '@/generated/prisma/client';
 import { kindWords, type PieceKind } from '@/lib/catalogue/rules';
 import { readMouldsOf } from '@/lib/catalogue/reads/mould-rows';
+import { mouldWarning } from '@/lib/catalogue/rules/moulds';
 import { dayFromDate, type Day } from '@/lib/dates/rules';
-import { routes, type Technique } from '@/lib/studio/rules/routes';
+import { readUsualRoutes } from '@/lib/studio/reads/routes';
+import type { Technique } from '@/lib/studio/rules/routes';
 import {
   comesFromMould,
   piecesATurn,
@@ -85,13 +87,13 @@ export async function readBefore(
   const turnsWaiting = await readTurnsWaiting(from);
   const facts: BeforeFacts = {
     ...{ quantity, wantedOn, turnsWaiting },
-    mould: mould ? { code: mould.code, left: mould.left } : null,
+    mould: mould ? { code: mould.code, left: mould.left, said: mouldWarning(mould) } : null,
     needsMould: comesFromMould(technique),
     colourway: {
       name: colourway.name,
       endedOn: colourway.endedOn && dayFromDate(colourway.endedOn),
     },
-    span: readySpan(routes[technique], turnsWaiting, todayOn),
+    span: readySpan((await readUsualRoutes(from))[technique], turnsWaiting, todayOn),
   };
   return { facts, technique, said: saidBefore(facts, todayOn) };
 }
@@ -113,7 +115,7 @@ export async function readTurnsWaiting(from: Prisma.TransactionClient): Promise<
           THEN -move.pieces ELSE 0 END), 0)::int AS left
       FROM "JobMove" move WHERE move."jobId" = job.id
     ) moved
-    WHERE step.name LIKE 'the % kiln' AND ending."commissionId" IS NULL`;
+    WHERE step.kind = 'fire' AND ending."commissionId" IS NULL`;
   const [row] = z.tuple([z.object({ pieces: z.number() })]).parse(rows);
   return row.pieces / piecesATurn;
 }

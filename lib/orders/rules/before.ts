@@ -1,7 +1,7 @@
 import type { PieceKind } from '@/lib/catalogue/rules';
 import { castsWords } from '@/lib/catalogue/rules/moulds';
 import { addDays, formatDay, type Day } from '@/lib/dates/rules';
-import type { RouteStep, Technique } from '@/lib/studio/rules/routes';
+import type { StepDays, Technique } from '@/lib/studio/rules/routes';
 
 /** How many tile-sized pieces go into the kiln at once. */
 export const piecesATurn = 80;
@@ -32,11 +32,11 @@ export type ReadySpan = { fromOn: Day; untilOn: Day; fromWeeks: number; untilWee
  * @example six weeks of route and a kiln that is free: `fromWeeks` is 6
  */
 export function readySpan(
-  steps: readonly RouteStep[],
+  steps: readonly StepDays[],
   turnsWaiting: number,
   todayOn: Day,
 ): ReadySpan {
-  const daysOf = (some: readonly RouteStep[], which: 'likelyDays' | 'longestDays') =>
+  const daysOf = (some: readonly StepDays[], which: 'likelyDays' | 'longestDays') =>
     some.reduce((sum, step) => sum + step[which], 0);
   const firstKiln = steps.findIndex((step) => step.peg === 'bisque');
   const beforeKiln = daysOf(steps.slice(0, Math.max(0, firstKiln)), 'likelyDays');
@@ -55,8 +55,8 @@ export function readySpan(
 /** What must be known before money is taken for pieces that are still to be made. */
 export type BeforeFacts = {
   quantity: number;
-  /** The mould with the most casts left; null when the design has none. */
-  mould: { code: string; left: number } | null;
+  /** The working mould with the most casts left, and what is said of it; null when there is none. */
+  mould: { code: string; left: number; said?: string } | null;
   /** Whether pieces of this technique need a mould at all. */
   needsMould: boolean;
   colourway: { name: string; endedOn: Day | null };
@@ -99,7 +99,8 @@ function aboutMould({ mould, needsMould, quantity }: BeforeFacts): SaidBefore {
   const left = `Mould ${mould.code} has ${castsWords(mould.left)} left`;
   const wanted = `${begin} are begun for ${quantity}, with what may crack`;
   if (mould.left >= begin) return { about, mind: false, words: `${left}; ${wanted}.` };
-  const words = `${left}, and ${wanted}. A new mould comes first, or fewer pieces.`;
+  const why = mould.left === 0 && mould.said ? ` ${mould.said}` : '';
+  const words = `${left}, and ${wanted}.${why} A new mould comes first, or fewer pieces.`;
   return { about, mind: true, words };
 }
 

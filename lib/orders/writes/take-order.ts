@@ -169,7 +169,8 @@ async function write(
   if (!before) return refuse({ code: 'unknown_piece' });
   const job = await openJob(tx, doer, {
     ...{ title: `${base.title}, special order`.slice(0, 120), technique },
-    ...{ pieces: piecesToBegin(quantity), skuId: terms.skuId, neededOn: readyAboutOn },
+    ...{ pieces: piecesToBegin(quantity), wanted: quantity },
+    ...{ skuId: terms.skuId, neededOn: readyAboutOn },
   });
   invariant(job.ok, 'The piece of an order is in the stock list.');
   const orderId = newId();

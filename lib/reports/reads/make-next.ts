@@ -6,7 +6,8 @@ import { isPieceKind, kindWords, type PieceKind } from '@/lib/catalogue/rules';
 import { addDays, dateFromDay, type Day } from '@/lib/dates/rules';
 import { db } from '@/lib/platform/db/client';
 import { daysOnOffer, kindRate, type StockDay } from '@/lib/stock/rules/demand';
-import { routes } from '@/lib/studio/rules/routes';
+import { readUsualRoutes } from '@/lib/studio/reads/routes';
+import type { StepDays, Technique } from '@/lib/studio/rules/routes';
 import { lookedBackDays, makeNext, usualTechnique, type MakeNext } from '../rules/make-next';
 import type { SkuToMake } from '../rules/make-next';
 
@@ -77,14 +78,15 @@ export async function listMakeNext(
 ): Promise<MakeNextList> {
   assertAllowed(actor, 'stock.see');
   const sinceOn = addDays(place.todayOn, -lookedBackDays);
-  const [skus, days] = await Promise.all([
+  const [skus, days, routes] = await Promise.all([
     readSkus({ ...place, sinceOn }),
     readDays({ sinceOn, zone: place.zone }),
+    readUsualRoutes(db()),
   ]);
   const seen = skus.map((sku) => seenOf(sku, days.get(sku.skuId) ?? [], { ...place, sinceOn }));
   const perDayOf = ratesByKind(seen);
   const reckoned = seen
-    .map((sku) => toMake(sku, perDayOf.get(sku.kind) ?? 0))
+    .map((sku) => toMake(sku, perDayOf.get(sku.kind) ?? 0, routes))
     .filter((piece) => piece.wanted > 0)
     .toSorted((a, b) => order(b.lostCents, a.lostCents) || order(a.code, b.code));
   const { length: toBegin } = reckoned;
@@ -121,7 +123,11 @@ function ratesByKind(seen: readonly Seen[]): ReadonlyMap<PieceKind, number> {
   return new Map([...sums].map(([kind, sum]) => [kind, kindRate(sum)]));
 }
 
-function toMake(sku: Seen, kindPerDay: number): PieceToMake {
+function toMake(
+  sku: Seen,
+  kindPerDay: number,
+  routes: Readonly<Record<Technique, readonly StepDays[]>>,
+): PieceToMake {
   const { fileId, widthPx, heightPx, colourway, kind } = sku;
   const technique = sku.technique ?? usualTechnique[kind];
   const known = { ...sku, technique };
@@ -146,13 +152,7 @@ async function readSkus(of: { floorId: string; todayOn: Day; sinceOn: Day }): Pr
       FROM "StockLevel" level JOIN "Place" place ON place.id = level."placeId"
       WHERE place.kind IN ('gallery', 'storeroom', 'studio', 'fair') GROUP BY level."skuId"),
     making AS (
-      SELECT job."skuId", sum(job.pieces - coalesce(made.pieces, 0))::int AS pieces
-      FROM "Job" job LEFT JOIN LATERAL (
-        SELECT sum(CASE WHEN "toPosition" > route.steps THEN move.pieces
-            WHEN "fromPosition" > route.steps THEN -move.pieces ELSE 0 END) AS pieces
-        FROM "JobMove" move,
-          (SELECT count(*) AS steps FROM "JobStep" WHERE "jobId" = job.id) route
-        WHERE move."jobId" = job.id) made ON true
+      SELECT job."skuId", sum(pieces_under_way(job.id))::int AS pieces FROM "Job" job
       WHERE job."skuId" IS NOT NULL GROUP BY job."skuId"),
     ordered AS (
       SELECT "skuId", sum(pieces)::int AS pieces FROM (

@@ -8,7 +8,7 @@ import {
 } from '@/lib/stock/rules/demand';
 import { expectedLost } from '@/lib/stock/rules/lost-sales';
 import { reorderPoint, startCount } from '@/lib/stock/rules/reorder';
-import { techniqueWords, type RouteStep, type Technique } from '@/lib/studio/rules/routes';
+import { techniqueWords, type StepDays, type Technique } from '@/lib/studio/rules/routes';
 
 /** How often nobody is to go home without one while a new lot is made. */
 export const makeNextLevel = 0.9;
@@ -51,7 +51,7 @@ export type Lead = { days: number; sdDays: number };
  * @source PERT: mean (a + 4m + b) ÷ 6, deviation (b − a) ÷ 6; deviations add by their squares
  * @example a route without steps // 0 days, never off
  */
-export function leadOf(steps: readonly RouteStep[]): Lead {
+export function leadOf(steps: readonly StepDays[]): Lead {
   const mean = steps.reduce(
     (sum, { shortestDays, likelyDays, longestDays }) =>
       sum + (shortestDays + 4 * likelyDays + longestDays) / 6,
@@ -113,7 +113,7 @@ export type MakeNext = {
 export function makeNext(
   sku: SkuToMake,
   kindPerDay: number,
-  steps: readonly RouteStep[],
+  steps: readonly StepDays[],
 ): MakeNext {
   const rate = sellingRate({ sold: sku.sold, daysOnOffer: sku.daysOnOffer, kindPerDay });
   const lead = leadOf(steps);

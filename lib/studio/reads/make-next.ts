@@ -59,13 +59,7 @@ export async function listSoldOut(
     SELECT sku.id AS "skuId", sku.code, design.title, sku.kind::text AS kind,
       colourway.name AS colourway, sold.sold, file.id AS "fileId", file."widthPx", file."heightPx",
       coalesce((
-        SELECT sum(job.pieces) - sum(coalesce(made.pieces, 0)) FROM "Job" job
-        LEFT JOIN LATERAL (
-          SELECT sum(CASE WHEN "toPosition" > route.steps THEN move.pieces
-              WHEN "fromPosition" > route.steps THEN -move.pieces ELSE 0 END) AS pieces
-          FROM "JobMove" move,
-            (SELECT count(*) AS steps FROM "JobStep" WHERE "jobId" = job.id) route
-          WHERE move."jobId" = job.id) made ON true
+        SELECT sum(pieces_under_way(job.id)) FROM "Job" job
         WHERE job."skuId" = sku.id), 0)::int AS "inMaking"
     FROM sold
     JOIN "Sku" sku ON sku.id = sold."skuId"

@@ -1,16 +1,20 @@
 import 'server-only';
+import { z } from 'zod';
 import type { Prisma } from '@/generated/prisma/client';
 import { dayFromDate, type Day } from '@/lib/dates/rules';
 import { invariant } from '@/lib/platform/invariant';
-import type { BeginFacts, JobRoute, Move } from '@/lib/studio/rules';
+import type { BeginFacts, JobFacts, Move } from '@/lib/studio/rules';
 import { coloursHaveYes } from '@/lib/studio/rules/colours';
 
-/** A job as a move needs it: its route's names and all its moves, in the order they happened. */
-export type JobToMove = JobRoute & {
+/** A move with the parts that went with it. */
+export type MoveOfParts = Move & { partIds: readonly string[]; makesGoodId: string | null };
+
+/** A job as a move needs it: its route's names, all its moves in order, its parts. */
+export type JobToMove = Omit<JobFacts, 'moves'> & {
   id: string;
-  number: number;
   commissionId: string | null;
-  moves: Move[];
+  skuId: string | null;
+  moves: MoveOfParts[];
 };
 
 /** The columns of a move, for {@link readMove}. */
@@ -43,6 +47,16 @@ export function readMove(row: {
   };
 }
 
+const jobToMoveColumns = {
+  ...{ id: true, number: true, pieces: true, wanted: true, commissionId: true, skuId: true },
+  steps: { select: { name: true }, orderBy: { position: 'asc' } },
+  moves: {
+    select: { ...moveColumns, makesGoodId: true, parts: { select: { partId: true } } },
+    orderBy: { id: 'asc' },
+  },
+  parts: { select: { id: true, number: true } },
+} as const satisfies Prisma.JobSelect;
+
 /**
  * One job for a move or its undoing.
  *
@@ -52,19 +66,67 @@ export async function loadJobToMove(
   from: Prisma.TransactionClient,
   where: Prisma.JobWhereInput,
 ): Promise<JobToMove | null> {
-  const row = await from.job.findFirst({
-    where,
-    select: {
-      id: true,
-      number: true,
-      pieces: true,
-      commissionId: true,
-      steps: { select: { name: true }, orderBy: { position: 'asc' } },
-      moves: { select: moveColumns, orderBy: { id: 'asc' } },
-    },
-  });
-  return row && { ...row, moves: row.moves.map(readMove) };
+  const row = await from.job.findFirst({ where, select: jobToMoveColumns });
+  if (!row) return null;
+  const moves = row.moves.map(({ parts, makesGoodId, ...move }) => ({
+    ...readMove(move),
+    makesGoodId: makesGoodId?.toString() ?? null,
+    partIds: parts.map(({ partId }) => partId),
+  }));
+  const stands = new Map<string, number>();
+  for (const move of moves) {
+    for (const partId of move.partIds) stands.set(partId, move.toPosition);
+  }
+  return {
+    ...row,
+    moves,
+    parts: row.parts.map((part) => ({ ...part, position: stands.get(part.id) ?? 0 })),
+    burning: (await readBurning(from, [row.id])).get(row.id) ?? [],
+  };
 }
+
+/** Pieces of a job at one of its steps that are in a kiln that was lit, and in which firing. */
+export type Burning = {
+  position: number;
+  pieces: number;
+  kiln: string;
+  firingNumber: number;
+  litOn: Day;
+};
+
+/** What of these jobs is in kilns that were lit and not opened yet, by job. */
+export async function readBurning(
+  from: Prisma.TransactionClient,
+  jobIds: readonly string[],
+): Promise<Map<string, Burning[]>> {
+  if (jobIds.length === 0) return new Map();
+  const rows = await from.$queryRaw`
+    SELECT line."jobId", line.position, sum(line.pieces)::int AS pieces, kiln.name AS kiln,
+      firing.number AS "firingNumber", lit."litOn"
+    FROM "FiringLit" lit
+    JOIN "Firing" firing ON firing.id = lit."firingId"
+    JOIN "Kiln" kiln ON kiln.id = firing."kilnId"
+    JOIN "FiringLine" line ON line."firingId" = firing.id
+    LEFT JOIN "FiringOpened" opened ON opened."firingId" = firing.id
+    WHERE opened."firingId" IS NULL AND line."jobId" = ANY(${[...jobIds]}::uuid[])
+    GROUP BY 1, 2, 4, 5, 6 ORDER BY 1, 2, 5`;
+  const burning = new Map<string, Burning[]>();
+  for (const { jobId, ...here } of burningRows.parse(rows)) {
+    burning.set(jobId, [...(burning.get(jobId) ?? []), here]);
+  }
+  return burning;
+}
+
+const burningRows = z.array(
+  z.object({
+    jobId: z.uuid(),
+    position: z.number(),
+    pieces: z.number(),
+    kiln: z.string(),
+    firingNumber: z.number(),
+    litOn: z.date().transform(dayFromDate),
+  }),
+);
 
 /** The columns of a commission that say whether its making may begin, for {@link readBegin}. */
 export const beginColumns = {

@@ -12,8 +12,9 @@ import {
 } from '@/lib/studio/rules';
 import { daysHere, daysTooLong, pegProgress, readyDays } from '@/lib/studio/rules/days';
 import type { PegProgress, ReadyDays } from '@/lib/studio/rules/days';
-import { cautionsAt, pegOf, type RouteStep, type Technique } from '@/lib/studio/rules/routes';
+import { cautionsAt, type RouteStep, type Technique } from '@/lib/studio/rules/routes';
 import { beginColumns, moveColumns, readBegin, readMove } from './moving';
+import { readStep, stepColumns } from './routes';
 
 /** A picture that is kept: its file and its true size in pixels. */
 export type JobPicture = { fileId: string; widthPx: number; heightPx: number };
@@ -65,7 +66,7 @@ export const jobColumns = {
   technique: true,
   pieces: true,
   neededOn: true,
-  steps: { orderBy: { position: 'asc' } },
+  steps: { select: stepColumns, orderBy: { position: 'asc' } },
   moves: { select: moveColumns, orderBy: { id: 'asc' } },
   sku: {
     select: {
@@ -124,11 +125,6 @@ export function readJob(row: JobRow, todayOn: Day): JobStanding {
     ready: readyDays(route, todayOn),
     pegs: pegProgress(route),
   };
-}
-
-function readStep(row: JobRow['steps'][number]): RouteStep {
-  const { name, shortestDays, likelyDays, longestDays, caution } = row;
-  return { name, peg: pegOf(row.peg), shortestDays, likelyDays, longestDays, caution };
 }
 
 function here(

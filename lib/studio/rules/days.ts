@@ -7,11 +7,11 @@ import {
   type JobRoute,
   type Move,
 } from '@/lib/studio/rules';
-import { pegs, type Peg, type RouteStep } from '@/lib/studio/rules/routes';
+import { pegs, type Peg, type StepDays } from '@/lib/studio/rules/routes';
 
 /** A job with the whole of its route and all its moves in order. */
 export type JobInDays = Omit<JobRoute, 'steps'> & {
-  steps: readonly RouteStep[];
+  steps: readonly StepDays[];
   moves: readonly Move[];
 };
 
@@ -41,7 +41,7 @@ export function daysHere(sinceOn: Day | null, todayOn: Day): number | null {
  * @example daysTooLong({ longestDays: 14 }, '2026-05-01', '2026-05-15') // 0: the 14th day is not over
  */
 export function daysTooLong(
-  step: Pick<RouteStep, 'longestDays'>,
+  step: Pick<StepDays, 'longestDays'>,
   sinceOn: Day | null,
   todayOn: Day,
 ): number {
@@ -53,13 +53,13 @@ export function daysTooLong(
  * days. Pieces that stand longest behind decide.
  *
  * @returns null when everything is finished
- * @source common practice: the days of the route, added up; a waiting kiln is in them
+ * @source the days of the route, added up; nobody's waiting for a bench or a kiln is in them
  */
 export function readyDays(job: JobInDays, todayOn: Day): ReadyDays | null {
   const behind = standingsOf(job, job.moves)[0];
   if (!behind || behind.position >= finishedPosition(job)) return null;
   const spent = daysHere(behind.sinceOn, todayOn) ?? 0;
-  const left = (days: (step: RouteStep) => number): Day => {
+  const left = (days: (step: StepDays) => number): Day => {
     const total = job.steps.reduce((sum, step, index) => {
       const position = index + 1;
       if (position < behind.position) return sum;

@@ -2,7 +2,7 @@ import { randomUUID } from 'node:crypto';
 import { letMakingBegin, openCommissionJob } from '@/lib/commissions/writes/making';
 import type { Day } from '@/lib/dates/rules';
 import { db } from '@/lib/platform/db/client';
-import { routes } from '@/lib/studio/rules/routes';
+import { routes } from '../../helpers/usual-routes';
 import { moveJobOn } from '@/lib/studio/writes';
 import type { OpenGallery } from '@/tests/database/sales/open-gallery';
 import { done, on } from './a-commission';

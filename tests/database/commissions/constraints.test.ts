@@ -147,7 +147,7 @@ test('clay without an agreement is refused, even when sketch and colours have th
   const rule = await ruleMetBy(async (tx) => {
     const job = await tx.job.create({
       data: {
-        ...{ title: 'Herons', technique: 'thrown', pieces: 4, openedAt: at },
+        ...{ title: 'Herons', technique: 'thrown', pieces: 4, wanted: 4, openedAt: at },
         ...{ commissionId: other.commissionId, openedById: gallery.maker.id },
       },
     });

@@ -149,3 +149,12 @@ export async function aJob(doer: Doer, job: Partial<JobToOpen> = {}) {
 export function aKey(): string {
   return randomUUID();
 }
+
+/** The id of the usual route for thrown pieces. */
+export async function thrown(): Promise<string> {
+  const route = await db().route.findFirstOrThrow({
+    where: { technique: 'thrown', isUsual: true },
+    select: { id: true },
+  });
+  return route.id;
+}

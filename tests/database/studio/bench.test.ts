@@ -5,7 +5,17 @@ import { getBench, listJobsOfCommission, listStandingTooLong } from '@/lib/studi
 import { findJob, findMove } from '@/lib/studio/reads/job';
 import { moveJobOn, openJob, openStudioJob, undoMove } from '@/lib/studio/writes';
 import { startAfresh } from '../../helpers/database';
-import { aCommission, agreed, aJob, aKey, aStudio, later, monday, saidYes } from './a-studio';
+import {
+  aCommission,
+  agreed,
+  aJob,
+  aKey,
+  aStudio,
+  later,
+  monday,
+  saidYes,
+  thrown,
+} from './a-studio';
 import type { TestStudio } from './a-studio';
 
 let studio: TestStudio;
@@ -41,7 +51,7 @@ test('the bench goes from clay to finished, and within a step the longest waitin
   expect(
     bench.rows.map((row) => [row.name, row.pieces, row.standing.map((one) => one.job.number)]),
   ).toEqual([
-    ['modelling', 12, [relief.number]],
+    ['transferring the sketch', 12, [relief.number]],
     ['pressing', 10, [early.number, late.number]],
     ['fettling', 20, [early.number]],
   ]);
@@ -63,16 +73,16 @@ test('pieces that stand longer than the longest days are told, the longest first
   const relief = await aJob(studio.maker, { technique: 'slab_relief', title: 'Fog & firs' });
   await moveAt('2026-05-04T18:00:00Z', tiles.id, 0, 24);
   await moveAt('2026-05-04T18:00:00Z', relief.id, 0, 24);
-  const told = async (today: '2026-05-09' | '2026-05-10' | '2026-05-26') =>
+  const told = async (today: '2026-05-08' | '2026-05-09' | '2026-05-10') =>
     (await listStandingTooLong(studio.maker.actor, today)).map((one) => [
       one.job.number,
       one.here.tooLongDays,
     ]);
-  expect(await told('2026-05-09')).toEqual([]);
-  expect(await told('2026-05-10')).toEqual([[tiles.number, 1]]);
-  expect(await told('2026-05-26')).toEqual([
-    [tiles.number, 17],
-    [relief.number, 1],
+  expect(await told('2026-05-08')).toEqual([]);
+  expect(await told('2026-05-09')).toEqual([[relief.number, 1]]);
+  expect(await told('2026-05-10')).toEqual([
+    [relief.number, 2],
+    [tiles.number, 1],
   ]);
 });
 
@@ -144,7 +154,7 @@ test('a job tells who moved what when, and what was taken back', async () => {
 });
 
 test('a job for a piece that is not in the stock list is not opened, and leaves nothing', async () => {
-  const input = { title: 'Bowls', technique: 'thrown', pieces: 6, neededOn: null } as const;
+  const input = { title: 'Bowls', pieces: 6, wanted: 6, neededOn: null, routeId: await thrown() };
   const opened = await openStudioJob(studio.maker, { ...input, requestKey: aKey(), skuId: aKey() });
   expect(opened).toEqual({ ok: false, refusal: { code: 'no_such_piece' } });
   const counts = [db().job.count(), db().jobStep.count(), db().auditLine.count()];
@@ -154,7 +164,7 @@ test('a job for a piece that is not in the stock list is not opened, and leaves 
 
 test('a job of the studio’s own is opened once, however often it is sent', async () => {
   const requestKey = aKey();
-  const input = { title: 'Bowls', technique: 'thrown', pieces: 6, skuId: null } as const;
+  const input = { title: 'Bowls', pieces: 6, wanted: 5, skuId: null, routeId: await thrown() };
   const send = () => openStudioJob(studio.maker, { ...input, requestKey, neededOn: '2026-06-01' });
   const [one, other] = await Promise.all([send(), send()]);
   expect(one).toEqual(other);

@@ -3,7 +3,7 @@ import { db } from '@/lib/platform/db/client';
 import { inTransaction } from '@/lib/platform/db/transaction';
 import { listPiecesToMake } from '@/lib/studio/reads';
 import { listSoldOut } from '@/lib/studio/reads/make-next';
-import { moveJobOn, openJob } from '@/lib/studio/writes';
+import { loseJobPieces, moveJobOn, openJob } from '@/lib/studio/writes';
 import { startAfresh } from '../../helpers/database';
 import {
   aPieceHere,
@@ -61,9 +61,10 @@ test('a one-off is meant to be gone', async () => {
   expect(await soldOutOn('2026-11-20')).toEqual([]);
 });
 
-test('what is in the making is counted without what is finished', async () => {
+test('what is in the making is counted without what is finished or lost', async () => {
   const skuId = await soldHere('TERN-5', 'Tern over Shoals', { here: 1, sold: 1 });
   const maker = doing(gallery.maker);
+  await db().place.create({ data: { name: 'Kiln shed', kind: 'studio' } });
   const job = { title: 'Terns', technique: 'thrown', pieces: 8, skuId } as const;
   const opened = await inTransaction((tx) => openJob(tx, maker, job));
   if (!opened.ok) throw new Error('The job was not opened.');
@@ -71,6 +72,11 @@ test('what is in the making is counted without what is finished', async () => {
     const touch = { requestKey: aKey(), jobId: opened.value.id, fromPosition, pieces: 3 };
     expect((await moveJobOn(maker, touch)).ok).toBe(true);
   }
+  const lost = { cause: 'handling', note: '', requestKey: aKey(), fromPosition: 1 } as const;
+  const moved = { requestKey: aKey(), jobId: opened.value.id, fromPosition: 0, pieces: 1 };
+  expect((await moveJobOn(maker, moved)).ok).toBe(true);
+  const gone = await loseJobPieces(maker, { ...lost, jobId: opened.value.id, pieces: 1 });
+  expect(gone).toMatchObject({ ok: true, value: { begunAnew: 1 } });
   const [told] = await soldOutOn('2026-11-20');
   expect(told).toMatchObject({ code: 'TERN-5', sold: 1, inMaking: 5 });
 });

@@ -4,7 +4,17 @@ import { db } from '@/lib/platform/db/client';
 import { piecesAt, type Move } from '@/lib/studio/rules';
 import { moveJobOn, openStudioJob, undoMove } from '@/lib/studio/writes';
 import { sql, startAfresh } from '../../helpers/database';
-import { aCommission, agreed, aJob, aKey, aStudio, later, monday, saidYes } from './a-studio';
+import {
+  aCommission,
+  agreed,
+  aJob,
+  aKey,
+  aStudio,
+  later,
+  monday,
+  saidYes,
+  thrown,
+} from './a-studio';
 import type { TestStudio } from './a-studio';
 
 let studio: TestStudio;
@@ -108,7 +118,7 @@ test('who may not move pieces moves none', async () => {
     const refused = { ok: false, refusal: { code: 'not_allowed', permission: 'studio.move' } };
     expect(await moveJobOn(doer, move(job.id, 0, 24))).toEqual(refused);
     expect(await undoMove(doer, { requestKey: aKey(), moveId: '1' })).toEqual(refused);
-    const opening = { title: 'Bowls', technique: 'thrown', pieces: 6 } as const;
+    const opening = { title: 'Bowls', pieces: 6, wanted: 6, routeId: await thrown() };
     const open = { ...opening, requestKey: aKey(), skuId: null, neededOn: null };
     expect(await openStudioJob(doer, open)).toEqual(refused);
   }

@@ -1,7 +1,8 @@
 import { fc, test } from '@fast-check/vitest';
 import { beforeAll, expect } from 'vitest';
 import { constraintOf } from '@/lib/platform/db/errors';
-import { routes, type Technique } from '@/lib/studio/rules/routes';
+import { type Technique } from '@/lib/studio/rules/routes';
+import { routes } from '../../helpers/usual-routes';
 import { moveJobOn, undoMove } from '@/lib/studio/writes';
 import { aJob, aKey, aStudio, type TestStudio } from '../../database/studio/a-studio';
 import { sql } from '../../helpers/database';

@@ -1,6 +1,7 @@
 import type { CommissionFacts, JobFact } from '@/lib/commissions/rules/facts';
 import type { Day } from '@/lib/dates/rules';
-import { routes, type Move } from '@/lib/studio/rules';
+import { type Move } from '@/lib/studio/rules';
+import { routes } from '../../helpers/usual-routes';
 
 /** A commission that was asked for on 1 May and knows nothing else; more by name. */
 export function someFacts(over: Partial<CommissionFacts> = {}): CommissionFacts {

@@ -20,7 +20,7 @@ import {
   orderRefusalMessage,
   type OrderRefusal,
 } from '@/lib/orders/rules/refusals';
-import type { RouteStep } from '@/lib/studio/rules/routes';
+import type { StepDays } from '@/lib/studio/rules/routes';
 
 const today = '2026-11-25';
 
@@ -40,9 +40,8 @@ test('half is paid down, never a cent short', () => {
   expect(usualDepositCents(0n, 9)).toBe(0n);
 });
 
-const step = (peg: RouteStep['peg'], days: readonly [number, number, number]): RouteStep => ({
+const step = (peg: StepDays['peg'], days: readonly [number, number, number]): StepDays => ({
   ...{ name: peg, peg, shortestDays: days[0], likelyDays: days[1], longestDays: days[2] },
-  caution: '',
 });
 const route = [
   step('clay', [1, 3, 5]),

@@ -6,7 +6,7 @@ import {
   usualLosses,
   type SkuToMake,
 } from '@/lib/reports/rules/make-next';
-import { routes } from '@/lib/studio/rules/routes';
+import { routes } from '../../helpers/usual-routes';
 
 const steps = routes.press_moulded;
 const aTile = (over: Partial<SkuToMake> = {}): SkuToMake => ({

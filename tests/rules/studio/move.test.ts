@@ -6,13 +6,18 @@ import {
   piecesAt,
   standingsOf,
   type BeginFacts,
-  type Move,
+  type JobFacts,
   type MoveRefusal,
+  type MoveToUndo,
   type UndoRefusal,
 } from '@/lib/studio/rules';
-import { routes } from '@/lib/studio/rules/routes';
+import { routes } from '../../helpers/usual-routes';
 
-const tiles = { pieces: 24, steps: routes.press_moulded };
+const tiles: JobFacts = {
+  ...{ number: 3, pieces: 24, wanted: 24, steps: routes.press_moulded, moves: [] },
+  ...{ burning: [], parts: [] },
+};
+const two = ['a', 'b'].map((id, at) => ({ id, number: at + 1, position: 0 }));
 const allThere: BeginFacts = {
   commissionNumber: 12,
   hasEnded: false,
@@ -28,13 +33,14 @@ const allThere: BeginFacts = {
 function moves(
   ...rows: [from: number, to: number, pieces: number, on?: string, undoes?: string][]
 ) {
-  return rows.map(([fromPosition, toPosition, pieces, on, undoes], index): Move => ({
+  return rows.map(([fromPosition, toPosition, pieces, on, undoes], index): MoveToUndo => ({
     id: String(index + 1),
     fromPosition,
     toPosition,
     pieces,
-    movedOn: (on ?? '2026-05-04') as Move['movedOn'],
+    movedOn: (on ?? '2026-05-04') as MoveToUndo['movedOn'],
     undoesId: undoes ?? null,
+    partIds: [],
   }));
 }
 
@@ -71,15 +77,16 @@ test('a move taken back leaves no trace in how long pieces have stood', () => {
 });
 
 type MoveRow = {
-  job: (typeof tiles & { moves: Move[] }) | null;
+  job: JobFacts | null;
   from: number;
   pieces: number;
+  partIds?: string[];
   begin: BeginFacts | null;
   refusal: MoveRefusal;
 };
 
 /** Each row breaks its own rule and every rule after it: the first one is told. */
-const moveRefusals: Record<MoveRefusal['code'], MoveRow> = {
+const moveRefusals: Record<Exclude<MoveRefusal['code'], 'edition_is_full'>, MoveRow> = {
   no_such_job: {
     job: null,
     from: 8,
@@ -100,6 +107,28 @@ const moveRefusals: Record<MoveRefusal['code'], MoveRow> = {
     pieces: 24,
     begin: { ...allThere, hasEnded: true, sketchHasYes: false },
     refusal: { code: 'pieces_have_moved', from: 'not begun', standing: 4, wanted: 24 },
+  },
+  in_a_lit_kiln: {
+    job: { ...tiles, moves: moves([0, 4, 24]), burning: [{ position: 4, pieces: 20 }], parts: two },
+    from: 4,
+    pieces: 5,
+    begin: { ...allThere, hasEnded: true },
+    refusal: { code: 'in_a_lit_kiln', from: 'the bisque kiln', burning: 20 },
+  },
+  say_which_parts: {
+    job: { ...tiles, pieces: 2, parts: two },
+    from: 0,
+    pieces: 1,
+    begin: { ...allThere, hasEnded: true },
+    refusal: { code: 'say_which_parts', jobNumber: 3, standing: 2 },
+  },
+  parts_do_not_fit: {
+    job: { ...tiles, pieces: 2, parts: two },
+    from: 0,
+    pieces: 2,
+    partIds: ['a', 'a'],
+    begin: { ...allThere, hasEnded: true },
+    refusal: { code: 'parts_do_not_fit', from: 'not begun' },
   },
   commission_ended: {
     job: { ...tiles, moves: [] },
@@ -123,19 +152,22 @@ const moveRefusals: Record<MoveRefusal['code'], MoveRow> = {
 };
 
 test.each(Object.entries(moveRefusals))('a move is refused: %s', (_code, row) => {
-  const { job, from, pieces, begin, refusal } = row;
-  expect(decideMove(job, { fromPosition: from, pieces }, begin)).toEqual({ ok: false, refusal });
+  const { job, from, pieces, partIds, begin, refusal } = row;
+  expect(decideMove(job, { fromPosition: from, pieces, partIds }, begin)).toEqual({
+    ok: false,
+    refusal,
+  });
 });
 
 test('pieces go to the next step, and the last step leads to finished', () => {
   const job = { ...tiles, moves: moves([0, 7, 24]) };
   expect(decideMove({ ...tiles, moves: [] }, { fromPosition: 0, pieces: 24 }, allThere)).toEqual({
     ok: true,
-    value: { fromPosition: 0, toPosition: 1, pieces: 24 },
+    value: { fromPosition: 0, toPosition: 1, pieces: 24, partIds: [] },
   });
   expect(decideMove(job, { fromPosition: 7, pieces: 24 }, null)).toEqual({
     ok: true,
-    value: { fromPosition: 7, toPosition: 8, pieces: 24 },
+    value: { fromPosition: 7, toPosition: 8, pieces: 24, partIds: [] },
   });
 });
 
@@ -163,7 +195,8 @@ test.each<[string, Partial<BeginFacts>, string[]]>([
 });
 
 /** Each row breaks its own rule and every rule after it. */
-const undoRefusals: Record<UndoRefusal['code'], [Move[], string, UndoRefusal]> = {
+type UndoDecided = Exclude<UndoRefusal['code'], 'sold_meanwhile' | 'numbered_already'>;
+const undoRefusals: Record<UndoDecided, [MoveToUndo[], string, UndoRefusal]> = {
   no_such_move: [[], '1', { code: 'no_such_move' }],
   an_undoing_stays: [
     moves([0, 1, 24], [1, 0, 24, '2026-05-04', '1']),
@@ -190,6 +223,6 @@ test.each(Object.entries(undoRefusals))('taking back is refused: %s', (_code, ro
 test('taking back is a move the other way', () => {
   expect(decideUndo(tiles, moves([0, 1, 24], [1, 2, 20]), '2')).toEqual({
     ok: true,
-    value: { fromPosition: 2, toPosition: 1, pieces: 20 },
+    value: { fromPosition: 2, toPosition: 1, pieces: 20, partIds: [] },
   });
 });

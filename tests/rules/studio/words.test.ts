@@ -82,11 +82,12 @@ test('a move is read from a form', () => {
 });
 
 test('a job of the studio’s own may have no piece of the stock list and no day', () => {
-  const form = { requestKey: key, title: ' Tern trial ', technique: 'thrown', pieces: '6' };
+  const asked = { routeId: key, wanted: '5', pieces: '6' };
+  const form = { requestKey: key, title: ' Tern trial ', ...asked };
   const read = openJobInput.parse({ ...form, skuId: '', neededOn: '' });
   expect(read).toMatchObject({ title: 'Tern trial', pieces: 6, skuId: null, neededOn: null });
   expect(openJobInput.parse(form)).toMatchObject({ skuId: null, neededOn: null });
-  expect(openJobInput.safeParse({ ...form, technique: 'woven' }).success).toBe(false);
+  expect(openJobInput.safeParse({ ...form, routeId: 'woven' }).success).toBe(false);
   expect(openJobInput.safeParse({ ...form, neededOn: '2026-02-30' }).success).toBe(false);
 });
 

@@ -2,7 +2,7 @@ import { Button } from '@/app/ui/button/button';
 import { Field } from '@/app/ui/form/field';
 import type { OrderWish } from '@/lib/orders/input';
 import type { previewOrder } from '@/lib/orders/reads/preview';
-import { routes, techniqueWords, type Technique } from '@/lib/studio/rules/routes';
+import { techniques, techniqueWords } from '@/lib/studio/rules/routes';
 import { formatSize, type LengthSystem } from '@/lib/units/rules';
 import css from '../orders.module.css';
 
@@ -14,10 +14,7 @@ type WishFormProps = Readonly<{ wish: OrderWish; shown: ShownOrder; unit: Length
 /** How it is wanted: looked at again with every change, before anything is written. */
 export function WishForm({ wish, shown, unit }: WishFormProps) {
   const { piece, choices, before } = shown;
-  const techniques = Object.keys(routes).map((key) => ({
-    value: key,
-    label: techniqueWords[key as Technique],
-  }));
+  const ways = techniques.map((value) => ({ value, label: techniqueWords[value] }));
   const colourways = choices.colourways.map(({ id, name, hasEnded }) => ({
     value: id,
     label: hasEnded ? `${name} (no longer made)` : name,
@@ -58,7 +55,7 @@ export function WishForm({ wish, shown, unit }: WishFormProps) {
         label="How it is made"
         kind="select"
         size="counter"
-        options={techniques}
+        options={ways}
         defaultValue={before.technique}
       />
       <Field

@@ -1,14 +1,16 @@
 import type { Metadata } from 'next';
 import { SubmitButton } from '@/app/ui/button/submit-button';
-import { Choice } from '@/app/ui/form/choice';
 import { Field } from '@/app/ui/form/field';
 import { FormFrame } from '@/app/ui/form/form-frame';
 import { RequestKey } from '@/app/ui/form/request-key';
 import { PageHead } from '@/app/ui/page/page-head';
 import { requireActor } from '@/lib/access/reads';
 import { listPiecesToMake } from '@/lib/studio/reads';
-import { routes, techniqueWords, type Technique } from '@/lib/studio/rules/routes';
+import { listRoutes } from '@/lib/studio/reads/routes';
+import { getStudioSettings } from '@/lib/studio/reads/settings';
+import { likelyDaysOf, techniques } from '@/lib/studio/rules/routes';
 import { openJob } from '../actions';
+import { HowMany } from './how-many';
 
 export const metadata: Metadata = { title: 'Begin something new' };
 
@@ -20,12 +22,12 @@ export default async function NewJobPage({ searchParams }: NewJobPageProps) {
   const pieces = await listPiecesToMake(actor);
   const asked = askedFor(await searchParams);
   const chosen = pieces.find((piece) => piece.skuId === asked.skuId);
-  const techniques = Object.keys(routes).map((key) => {
-    const technique = key as Technique;
-    const days = routes[technique].reduce((sum, step) => sum + step.likelyDays, 0);
-    const weeks = Math.round(days / 7);
-    return { value: technique, label: techniqueWords[technique], hint: `about ${weeks} weeks` };
-  });
+  const [routes, { startInHundred }] = await Promise.all([listRoutes(actor), getStudioSettings()]);
+  const usual = routes.find((route) => route.technique === asked.technique && route.isUsual);
+  const ways = routes.map(({ id, name, steps }) => ({
+    ...{ routeId: id, name, hint: weeksWords(likelyDaysOf(steps)) },
+    losses: steps.map((step) => ({ step: step.name, percent: step.lossPercent })),
+  }));
   return (
     <>
       <PageHead
@@ -42,21 +44,11 @@ export default async function NewJobPage({ searchParams }: NewJobPageProps) {
           maxLength={120}
           required
         />
-        <Choice
-          name="technique"
-          legend="How"
-          options={techniques}
-          defaultValue={asked.technique}
-          size="counter"
-        />
-        <Field
-          name="pieces"
-          label="How many pieces"
-          hint="With the spare ones: a few crack on the way."
-          kind="count"
-          width="short"
-          defaultValue={asked.count}
-          required
+        <HowMany
+          ways={ways}
+          chosen={usual?.id}
+          wanted={asked.count}
+          certaintyPercent={startInHundred}
         />
         {pieces.length > 0 ? (
           <Field
@@ -85,6 +77,12 @@ function askedFor(query: Record<string, string | string[]>) {
   return {
     skuId: text('piece'),
     count: /^[1-9]\d{0,3}$/.test(text('pieces')) ? text('pieces') : undefined,
-    technique: technique in routes ? technique : undefined,
+    technique: techniques.find((one) => one === technique),
   };
+}
+
+/** How long a route takes without any waiting: `5 weeks and the waiting for the kiln`. */
+function weeksWords(days: number): string {
+  const weeks = Math.max(1, Math.round(days / 7));
+  return weeks === 1 ? 'a week, and the kiln’s queue' : `${weeks} weeks, and the kiln’s queue`;
 }

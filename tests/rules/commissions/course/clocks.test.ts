@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { clockSpans, daysByClock, daysLost } from '@/lib/commissions/rules/course/clocks';
 import type { CommissionFacts } from '@/lib/commissions/rules/facts';
 import { daysBetween, type Day } from '@/lib/dates/rules';
-import { routes } from '@/lib/studio/rules/routes';
+import { routes } from '../../../helpers/usual-routes';
 import { aJob, agreement, beforeClay, paid, shown, someFacts } from '../some-facts';
 
 const sent = { sentOn: '2026-05-03', validUntilOn: '2026-06-02', answer: null } as const;

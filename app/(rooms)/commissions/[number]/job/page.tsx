@@ -3,8 +3,7 @@ import { Choice } from '@/app/ui/form/choice';
 import { Field } from '@/app/ui/form/field';
 import { FormFrame } from '@/app/ui/form/form-frame';
 import { RequestKey } from '@/app/ui/form/request-key';
-import { routes, type Technique } from '@/lib/studio/rules';
-import { techniqueWords } from '@/lib/studio/rules/routes';
+import { techniques, techniqueWords } from '@/lib/studio/rules/routes';
 import { openItsJob } from '../actions';
 import { requireActor } from '@/lib/access/reads';
 import { ActPage, AboutCommission } from '../act-page';
@@ -34,7 +33,7 @@ export default async function JobPage({ params }: Readonly<{ params: SheetParams
           name="technique"
           legend="How it is made"
           defaultValue="slab_relief"
-          options={(Object.keys(routes) as Technique[]).map((value) => ({
+          options={techniques.map((value) => ({
             value,
             label: techniqueWords[value],
           }))}

@@ -1,0 +1,28 @@
+import { expect, test } from 'vitest';
+import { dryingDays, routeForThickness } from '@/lib/studio/rules/drying';
+import { routes } from '../../helpers/usual-routes';
+
+const inch = 25_400;
+
+// Common practice: a thin tile dries one to two weeks, an inch three to four, two inches five to eight.
+test.each([
+  [6_350, [7, 10, 14]],
+  [inch / 2, [7, 10, 14]],
+  [(inch * 3) / 4, [14, 17, 21]],
+  [inch, [21, 24, 28]],
+  [inch * 2, [35, 45, 56]],
+  [inch * 3, [53, 68, 84]],
+])('%i µm of clay dry so many days', (thicknessUm, days) => {
+  expect(dryingDays(thicknessUm)).toEqual(days);
+});
+
+test('only drying grows with the thickness, and never below the route’s own days', () => {
+  const thick = routeForThickness(routes.press_moulded, inch);
+  const dry = thick.find((step) => step.kind === 'dry');
+  expect(dry).toMatchObject({ shortestDays: 21, likelyDays: 24, longestDays: 28 });
+  expect(thick.filter((step) => step.kind !== 'dry')).toEqual(
+    routes.press_moulded.filter((step) => step.kind !== 'dry'),
+  );
+  expect(routeForThickness(routes.slab_relief, inch / 2)).toEqual(routes.slab_relief);
+  expect(routeForThickness(routes.thrown, null)).toEqual(routes.thrown);
+});
