@@ -22,7 +22,8 @@ export type PartsRefusal =
   | { code: 'part_in_kiln'; number: number }
   | { code: 'part_not_begun'; number: number }
   | { code: 'part_lost'; number: number }
-  | { code: 'no_such_bucket' };
+  | { code: 'no_such_bucket' }
+  | { code: 'day_to_come' };
 
 type AnyRefusal = NotAllowed | { code: 'key_used_for_something_else' };
 
@@ -30,6 +31,7 @@ const otherKey = 'This page was sent before with something else in it. Load it a
 
 /** Says why a drawing was not kept. */
 export function drawRefusalMessage(refusal: DrawRefusal | AnyRefusal): string {
+  if (isFault(refusal)) return drawingFaultWords(refusal);
   switch (refusal.code) {
     case 'not_allowed':
       return notAllowedMessage(refusal);
@@ -46,14 +48,20 @@ export function drawRefusalMessage(refusal: DrawRefusal | AnyRefusal): string {
         `${refusal.by} saved another drawing of this job while you drew. Yours is still here and ` +
         'on this device. Look at theirs in another window; then save yours in its place, or take theirs.'
       );
-    case 'nothing_drawn':
-    case 'too_many_parts':
-    case 'numbers_not_in_order':
-    case 'part_crosses_itself':
-    case 'part_too_small':
-    case 'parts_overlap':
-      return drawingFaultWords(refusal);
   }
+}
+
+const faultCodes: ReadonlySet<string> = new Set([
+  'nothing_drawn',
+  'too_many_parts',
+  'numbers_not_in_order',
+  'part_crosses_itself',
+  'part_too_small',
+  'parts_overlap',
+] satisfies DrawingFault['code'][]);
+
+function isFault(refusal: { code: string }): refusal is DrawingFault {
+  return faultCodes.has(refusal.code);
 }
 
 /** Says what is wrong with a drawing, and what to do. */
@@ -95,6 +103,8 @@ export function partsRefusalMessage(refusal: PartsRefusal | AnyRefusal): string 
       return `Part ${refusal.number} was lost. Choose the one that is made anew.`;
     case 'no_such_bucket':
       return 'Choose the bucket that the glaze was taken from.';
+    case 'day_to_come':
+      return 'That day is still to come. Write the day on which the glaze was laid on.';
   }
 }
 

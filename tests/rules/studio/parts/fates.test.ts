@@ -250,6 +250,7 @@ describe('words', () => {
       { code: 'part_not_begun', number: 4 },
       { code: 'part_lost', number: 4 },
       { code: 'no_such_bucket' },
+      { code: 'day_to_come' },
       { code: 'key_used_for_something_else' },
       { code: 'not_allowed', permission: 'studio.move' },
     ] as const;
