@@ -1,4 +1,5 @@
-const goldenStep = 0x9e3779b9;
+/** How far a stream goes with every chance: 2^32 by the golden ratio. */
+export const steadyStep = 0x9e3779b9;
 
 /**
  * Mixes a word of 32 bits so that neighbours come out far apart; no two words give the same.
@@ -6,10 +7,15 @@ const goldenStep = 0x9e3779b9;
  * @source the finaliser of MurmurHash3, A. Appleby
  */
 export function mix(word: number): number {
+  return mixBits(word) >>> 0;
+}
+
+/** The same 32 bits as a number with a sign, which costs less where very many are mixed. */
+export function mixBits(word: number): number {
   let mixed = word;
   mixed = Math.imul(mixed ^ (mixed >>> 16), 0x85ebca6b);
   mixed = Math.imul(mixed ^ (mixed >>> 13), 0xc2b2ae35);
-  return (mixed ^ (mixed >>> 16)) >>> 0;
+  return mixed ^ (mixed >>> 16);
 }
 
 /**
@@ -29,7 +35,7 @@ export function wordOf(name: string): number {
 
 /** The key of one future, from the seed of the forecast. */
 export function futureKey(seed: number, future: number): number {
-  return mix(mix(seed + goldenStep) ^ (future + 1));
+  return mix(mix(seed + steadyStep) ^ (future + 1));
 }
 
 /**
@@ -40,7 +46,14 @@ export function futureKey(seed: number, future: number): number {
  * @source SplitMix, G. L. Steele, D. Lea, C. H. Flood, 2014, in 32 bits: a steady step, then a mix
  */
 export function nextChance(streams: Int32Array, at: number): number {
-  const stood = ((streams[at] ?? 0) + goldenStep) | 0;
+  const stood = ((streams[at] ?? 0) + steadyStep) | 0;
   streams[at] = stood;
   return mix(stood);
+}
+
+/** The chance of {@link nextChance} as 32 bits with a sign, of something that has one stream. */
+export function nextBits(owner: { stream: number }): number {
+  const stood = (owner.stream + steadyStep) | 0;
+  owner.stream = stood;
+  return mixBits(stood);
 }

@@ -1,7 +1,5 @@
-import { kinds } from './futures/steps';
 import type { Plan } from './futures/plan';
-import { at } from './futures/rows';
-import { lotWidth, ofLot, type Run } from './futures/run';
+import { anew, kinds, type JobNow } from './futures/steps';
 
 /**
  * What a job's days go into, in mean days of the calendar: waiting for a bench, waiting for a kiln
@@ -24,8 +22,8 @@ export type Tally = {
 /** A tally in which nothing is counted yet. */
 export function openTally(plan: Plan): Tally {
   return {
-    waited: new Float64Array(plan.steps.count),
-    taken: new Float64Array(plan.steps.count),
+    waited: new Float64Array(plan.firstOf.at(-1) ?? 0),
+    taken: new Float64Array(plan.firstOf.at(-1) ?? 0),
     lost: new Float64Array(plan.jobs.length),
   };
 }
@@ -34,20 +32,16 @@ export function openTally(plan: Plan): Tally {
  * Follows the pieces that made a job ready back to today, and counts where their days went. The
  * parts add up to the day on which the job was ready.
  */
-export function tallyJob(run: Run, job: number, tally: Tally): void {
-  const { kindOf } = run.plan.steps;
+export function tallyJob(job: JobNow, at: number, tally: Tally): void {
   const { waited, taken } = tally;
-  let lot = at(run.lastLot, job);
-  while (lot >= 0) {
-    const row = lot * lotWidth;
-    const step = at(run.lotRows, row + ofLot.step);
-    const arrived = at(run.lotRows, row + ofLot.arrived);
-    const waits = at(kindOf, step) <= kinds.fire;
-    const started = waits ? at(run.lotRows, row + ofLot.started) : arrived;
-    waited[step] = (waited[step] ?? 0) + started - arrived;
-    taken[step] = (taken[step] ?? 0) + at(run.lotRows, row + ofLot.ended) - started;
-    lot = at(run.lotRows, row + ofLot.from);
-    if (lot <= -2) tally.lost[job] = (tally.lost[job] ?? 0) + arrived;
+  let lot = job.lastLot;
+  while (lot !== null && lot !== anew) {
+    const { step, arrived, from } = lot;
+    const started = step.kind <= kinds.fire ? lot.started : arrived;
+    waited[step.place] = (waited[step.place] ?? 0) + started - arrived;
+    taken[step.place] = (taken[step.place] ?? 0) + lot.ended - started;
+    if (from === anew) tally.lost[at] = (tally.lost[at] ?? 0) + arrived;
+    lot = from;
   }
 }
 
@@ -63,7 +57,7 @@ export function drivesOf(plan: Plan, job: number, tally: Tally, counted: number)
     const known = days.get(`${kind} ${name}`) ?? { kind, name, days: 0 };
     days.set(`${kind} ${name}`, { ...known, days: known.days + sum / counted });
   };
-  const first = plan.steps.firstOf[job] ?? 0;
+  const first = plan.firstOf[job] ?? 0;
   plan.jobs[job]?.steps.forEach((step, at) => {
     if (step.kind === 'work') add('bench', step.bench, tally.waited[first + at] ?? 0);
     if (step.kind === 'fire') add('kiln', step.name, tally.waited[first + at] ?? 0);

@@ -115,12 +115,12 @@ function liveAll(plan: Plan, course: ForecastCourse): JobForecast[] {
   const counts = new Uint32Array(plan.jobs.length * end);
   for (let future = 0; future < course.futures; future += 1) {
     liveThrough(run, course.seed, future);
-    for (let job = 0; job < plan.jobs.length; job += 1) {
-      const day = run.readyDay[job] ?? -1;
-      if (day < 0) continue;
-      counts[job * end + day] = (counts[job * end + day] ?? 0) + 1;
-      tallyJob(run, job, tally);
-    }
+    run.jobs.forEach((job, at) => {
+      if (job.readyDay < 0) return;
+      const place = at * end + job.readyDay;
+      counts[place] = (counts[place] ?? 0) + 1;
+      tallyJob(job, at, tally);
+    });
   }
   return plan.jobs.map((_, at) => tell(plan, at, { counts, tally, futures: course.futures }));
 }

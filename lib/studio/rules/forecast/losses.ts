@@ -30,10 +30,10 @@ export function lossTable(rate: number, pieces: number): LossTable {
  * How many of some pieces are lost: binomial, found by going up its probabilities until a chance
  * is reached.
  *
- * @param chance a whole number below 2^32
+ * @param chance 32 bits, with or without a sign
  */
 export function piecesLost(table: LossTable, pieces: number, chance: number): number {
-  let left = chance / 4_294_967_296;
+  let left = (chance >>> 0) / 4_294_967_296;
   let weight = table.none[pieces] ?? 0;
   let count = 0;
   while (left >= weight && count < pieces) {

@@ -56,7 +56,7 @@ export type Holding =
 export type ForecastStep = ThreeDays &
   Holding & {
     readonly name: string;
-    /** It begins when all pieces of the job that are to pass it are there. */
+    /** It begins when as many pieces as are wanted of the job are there. */
     readonly isTogether: boolean;
     /** The chance of each piece to be lost here, 0 to 1; it is begun anew the same day. */
     readonly lossRate: number;
@@ -74,7 +74,13 @@ export type ForecastStanding = {
 /** An open job. */
 export type ForecastJob = {
   readonly id: string;
+  /** How many there are of it now, the finished ones among them. */
   readonly pieces: number;
+  /**
+   * How many are to come out good: it is ready when so many are finished. What is lost of the
+   * spare ones beyond is not begun anew.
+   */
+  readonly wanted: number;
   /** What one piece takes of a kiln, the room around it included. */
   readonly pieceCm3: number;
   readonly steps: readonly ForecastStep[];
@@ -158,6 +164,7 @@ export function checkJobs(studio: ForecastStudio, jobs: readonly ForecastJob[]):
     const standing = job.standings.reduce((sum, one) => sum + one.pieces, 0);
     invariant(standing === job.pieces, 'The pieces of a job stand somewhere, each once.');
     invariant(job.pieces > 0 && job.pieceCm3 > 0, 'A job has pieces, and they take room.');
+    invariant(job.wanted > 0 && job.wanted <= job.pieces, 'As many as are wanted were begun.');
     for (const step of job.steps) {
       const least = step.kind === 'fire' || step.lossRate > 0 ? 1 : 0;
       invariant(step.shortestDays >= least, 'Where pieces are fired or lost, a day goes by.');

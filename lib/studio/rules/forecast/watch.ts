@@ -29,12 +29,12 @@ export function watchFuture(
   const run = startRun(plan);
   const happenings: Happening[] = [];
   run.watch = (what, step, pieces, more) => {
-    const job = plan.steps.jobOf[step] ?? 0;
+    const job = plan.firstOf.findLastIndex((first) => first <= step);
     happenings.push({
       on: addDays(todayOn, run.today),
       what,
       jobId: plan.jobs[job]?.id ?? '',
-      position: step - (plan.steps.firstOf[job] ?? 0) + 1,
+      position: step - (plan.firstOf[job] ?? 0) + 1,
       pieces,
       lost: what === 'ends' ? more : 0,
       kilnId: what === 'starts' && more >= 0 ? (studio.kilns[more]?.id ?? null) : null,
@@ -42,7 +42,7 @@ export function watchFuture(
   };
   liveThrough(run, course.seed, course.future);
   const readyOn = plan.jobs.map((job, at) => {
-    const day = run.readyDay[at] ?? -1;
+    const day = run.jobs[at]?.readyDay ?? -1;
     return [job.id, day < 0 ? null : addDays(todayOn, day)] as const;
   });
   return { happenings, readyOn: new Map(readyOn) };

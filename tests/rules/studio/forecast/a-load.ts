@@ -32,6 +32,7 @@ export function aJob(given: Partial<ForecastJob> & { id: string }): ForecastJob 
   const pieces = given.pieces ?? 1;
   return {
     pieces,
+    wanted: pieces,
     pieceCm3: 1_000,
     steps: [],
     standings: [{ position: 0, pieces, sinceOn: null, heldBy: null }],

@@ -276,6 +276,7 @@ describe('what is refused', () => {
   });
   test('pieces that stand nowhere are a bug', () => {
     expect(() => told([{ ...job, standings: [] }])).toThrow('stand somewhere');
+    expect(() => told([{ ...job, wanted: 2 }])).toThrow('As many as are wanted');
     expect(() => told([job, job])).toThrow('name of its own');
     const twice = aStep('drying', { kind: 'dry' }, [0, 1, 2], { lossRate: 0.1 });
     expect(() => told([aJob({ id: 'a', steps: [twice] })])).toThrow('a day goes by');

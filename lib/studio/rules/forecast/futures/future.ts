@@ -1,21 +1,18 @@
-import { firstOpen, workedUntil, type Calendar } from '../calendar';
-import { nextChance } from '../chance';
+import { firstOpen, workedUntil } from '../calendar';
+import { nextBits } from '../chance';
 import { fireKilns } from './kilns';
+import { getUp, nextInLine, sitDown } from './lines';
 import { piecesLost } from '../losses';
-import { casesOfDays } from '../pert';
 import { daysForPieces, type UnderWay } from './opening';
-import { nextSeat, setSeat } from './queues';
-import { againFrom, clearRun, drawCase, drawDays, endLot, fromToday, isAgain } from './run';
-import { add, at } from './rows';
-import { cameOn, lotWidth, ofLot, startLot, type Run } from './run';
-import { kinds } from './steps';
+import { caseFrom, clearRun, drawDays, endLot, startLot, type Run } from './run';
+import { anew, isAgain, kinds, type Line, type Lot, type StepNow } from './steps';
 
 /**
  * Lives through one future from today until every job is ready or the days are out of sight.
  * Nothing moves and nothing begins on a closed day; on an open one pieces arrive first, then the
  * benches take whose turn it is, then kilns are lit.
  *
- * Afterwards `readyDay` holds each job's day, -1 where it is out of sight.
+ * Afterwards the jobs say on which day they were ready, -1 where that is out of sight.
  */
 export function liveThrough(run: Run, seed: number, future: number): void {
   const { calendar, end } = run.plan;
@@ -28,180 +25,161 @@ export function liveThrough(run: Run, seed: number, future: number): void {
     run.sinceDay = day;
     do {
       endLots(run, day);
-      serveBenches(run);
-    } while (at(run.endsOn, day) >= 0);
+      for (const bench of run.benches) serve(run, bench);
+    } while (run.endsOn[day]);
     fireKilns(run);
     day = firstOpen(calendar, day + 1);
   }
 }
 
 function openDoors(run: Run): void {
-  const { opening, steps, jobs } = run.plan;
-  run.jobsLeft = jobs.length;
+  const { opening } = run.plan;
+  run.jobsLeft = run.jobs.length;
   run.sinceDay = 0;
-  for (let job = 0; job < jobs.length; job += 1) {
-    if (at(opening.finished, job) < at(steps.piecesOf, job)) continue;
-    run.readyDay[job] = 0;
+  for (const job of run.jobs) {
+    if (job.finished < job.wanted) continue;
+    job.readyDay = 0;
     run.jobsLeft -= 1;
   }
   for (const lot of opening.underWay) goOn(run, lot);
-  for (const { step, pieces, sinceDay } of opening.waiting) {
+  for (const { place, pieces, sinceDay } of opening.waiting) {
+    const step = run.steps[place];
     run.sinceDay = sinceDay;
-    arrive(run, step, pieces, fromToday);
+    if (step) arrive(run, step, pieces, null);
   }
 }
 
 /** What was begun before today takes what is left of it. */
 function goOn(run: Run, from: UnderWay): void {
-  const { steps, calendar, benchCalendars } = run.plan;
-  const { step, pieces, kiln, spent } = from;
-  const days = steps.cases[from.casesFrom + caseLeft(run, from)] ?? 0;
-  const lot = startLot(run, step, pieces, fromToday);
-  run.lotRows[lot * lotWidth + ofLot.started] = 0;
-  if (at(steps.kindOf, step) === kinds.work) {
-    const bench = at(steps.queueOf, step);
-    const open = benchCalendars[bench] ?? calendar;
-    add(run.benchFree, bench, -1);
-    const left = Math.max(0, daysForPieces(days, pieces, at(steps.ofPieces, step)) - spent);
+  const { calendar, cases } = run.plan;
+  const { pieces, spent } = from;
+  const step = run.steps[from.place];
+  if (!step) return;
+  const kiln = run.kilns[from.kiln] ?? null;
+  const bits = kiln ? nextBits({ stream: kiln.inside }) : nextBits(step);
+  const days = cases.cases[from.casesFrom + caseFrom(bits, from.firstCase)] ?? 0;
+  const lot = startLot(run, step, pieces, null);
+  lot.started = 0;
+  if (step.kind === kinds.work && step.line) {
+    const open = step.line.calendar;
+    step.line.free -= 1;
+    const left = Math.max(0, daysForPieces(days, pieces, step.job.pieces) - spent);
     endLot(run, lot, workedUntil(open, firstOpen(open, 0), left));
     return;
   }
   const until = firstOpen(calendar, Math.max(0, days - spent));
   endLot(run, lot, until);
-  if (kiln >= 0) run.kilnFreeOn[kiln] = Math.max(at(run.kilnFreeOn, kiln), until);
-}
-
-/** A case that is not over yet; all that is in one kiln shares one chance. */
-function caseLeft(run: Run, { step, kiln, firstCase }: UnderWay): number {
-  const { steps, kilns } = run.plan;
-  if (kiln < 0) return Math.min(casesOfDays - 1, drawCase(run, step, firstCase));
-  const stream = steps.count + kilns.count + kiln;
-  const stood = run.streams[stream] ?? 0;
-  const shared = drawCase(run, stream, firstCase);
-  run.streams[stream] = stood;
-  return Math.min(casesOfDays - 1, shared);
+  if (kiln) kiln.freeOn = Math.max(kiln.freeOn, until);
 }
 
 /** Every lot whose step ends on the day leaves it; what is lost begins anew. */
 function endLots(run: Run, day: number): void {
-  const { steps } = run.plan;
-  let lot = at(run.endsOn, day);
-  while (lot >= 0) {
-    const row = lot * lotWidth;
-    const step = at(run.lotRows, row + ofLot.step);
-    const pieces = at(run.lotRows, row + ofLot.pieces);
-    run.endsOn[day] = at(run.lotRows, row + ofLot.next);
-    if (at(steps.kindOf, step) === kinds.work) add(run.benchFree, at(steps.queueOf, step), 1);
-    const lost = at(steps.lossOf, step) < 0 ? 0 : drawLost(run, step, pieces);
-    if (run.watch) run.watch('ends', step, pieces, lost);
-    if (lost > 0) beginAnew(run, step, lost, lot);
+  const { endsOn } = run;
+  let lot = endsOn[day];
+  while (lot) {
+    const { step, pieces } = lot;
+    endsOn[day] = lot.next;
+    if (step.kind === kinds.work && step.line) step.line.free += 1;
+    const lost = step.losses ? piecesLost(step.losses, pieces, nextBits(step)) : 0;
+    if (run.watch) run.watch('ends', step.place, pieces, lost);
+    if (lost > 0) beginAnew(run, step, lost);
     if (pieces > lost) leave(run, step, pieces - lost, lot);
-    lot = at(run.endsOn, day);
+    lot = endsOn[day];
   }
 }
 
-function drawLost(run: Run, step: number, pieces: number): number {
-  const { steps } = run.plan;
-  const table = steps.losses[at(steps.lossOf, step)];
-  return table ? piecesLost(table, pieces, nextChance(run.streams, step)) : 0;
+/** As many as are now too few for what is wanted begin anew. */
+function beginAnew(run: Run, step: StepNow, lost: number): void {
+  const { job } = step;
+  const first = step.anewAt ?? step;
+  let passed: StepNow | null = first;
+  while (passed) {
+    if (passed.isTogether) passed.reached -= lost;
+    passed = passed === step ? null : passed.next;
+  }
+  const left = job.inPlay - lost;
+  const pieces = left < job.wanted ? job.wanted - left : 0;
+  job.inPlay = left + pieces;
+  if (pieces > 0) arrive(run, first, pieces, anew);
 }
 
-function beginAnew(run: Run, step: number, pieces: number, lot: number): void {
-  const { steps } = run.plan;
-  const first = at(steps.anewFrom, step);
-  for (let back = first; back <= step; back += 1) {
-    if (at(steps.isTogether, back)) add(run.reached, back, -pieces);
-  }
-  arrive(run, first, pieces, againFrom(lot));
+function leave(run: Run, step: StepNow, pieces: number, lot: Lot): void {
+  if (step.next) arrive(run, step.next, pieces, lot);
+  else finish(run, step, pieces, lot);
 }
 
-function leave(run: Run, step: number, pieces: number, lot: number): void {
-  const { steps } = run.plan;
-  if (!at(steps.isLast, step)) {
-    arrive(run, step + 1, pieces, lot);
-    return;
-  }
-  if (run.watch) run.watch('finished', step, pieces, 0);
-  const job = at(steps.jobOf, step);
-  add(run.finished, job, pieces);
-  if (at(run.finished, job) < at(steps.piecesOf, job)) return;
-  run.readyDay[job] = run.today;
-  run.lastLot[job] = lot;
+function finish(run: Run, step: StepNow, pieces: number, lot: Lot): void {
+  const { job } = step;
+  if (run.watch) run.watch('finished', step.place, pieces, 0);
+  job.finished += pieces;
+  if (job.finished < job.wanted || job.readyDay >= 0) return;
+  job.readyDay = run.today;
+  job.lastLot = lot;
   run.jobsLeft -= 1;
 }
 
 /** Pieces come to a step: they wait for the others, for a bench or a kiln, or it begins. */
-function arrive(run: Run, step: number, coming: number, from: number): void {
-  const { steps, calendar } = run.plan;
-  if (run.watch) run.watch('arrives', step, coming, 0);
-  const pieces = at(steps.isTogether, step) ? gather(run, step, coming) : coming;
+function arrive(run: Run, step: StepNow, coming: number, from: Lot | null): void {
+  if (run.watch) run.watch('arrives', step.place, coming, 0);
+  const pieces = step.isTogether ? gather(step, coming) : coming;
   if (pieces === 0) return;
-  const kind = at(steps.kindOf, step);
-  if (kind <= kinds.fire) {
-    queueUp(run, step, pieces, from);
-    return;
-  }
-  const isAsked = kind !== kinds.collector || !isAgain(run, from);
-  const days = isAsked ? drawDays(run, step) : 0;
-  const lot = startLot(run, step, pieces, from);
-  if (run.watch) run.watch('starts', step, pieces, -1);
-  endLot(run, lot, firstOpen(calendar, run.today + days));
+  if (step.line) queueUp(run, step, pieces, from);
+  else beginByItself(run, step, pieces, from);
 }
 
-/** All pieces that may go on together; 0 while others are still to come. */
-function gather(run: Run, step: number, coming: number): number {
-  const { steps } = run.plan;
-  add(run.reached, step, coming);
-  add(run.gathered, step, coming);
-  if (at(run.reached, step) < at(steps.ofPieces, step)) return 0;
-  const pieces = at(run.gathered, step);
-  run.gathered[step] = 0;
+function beginByItself(run: Run, step: StepNow, pieces: number, from: Lot | null): void {
+  const isAsked = step.kind !== kinds.collector || !isAgain(from);
+  const days = isAsked ? drawDays(run, step) : 0;
+  const lot = startLot(run, step, pieces, from);
+  if (run.watch) run.watch('starts', step.place, pieces, -1);
+  endLot(run, lot, firstOpen(run.plan.calendar, run.today + days));
+}
+
+/** All pieces that may go on together; 0 while some that are wanted are still to come. */
+function gather(step: StepNow, coming: number): number {
+  step.reached += coming;
+  step.gathered += coming;
+  if (step.reached < step.job.wanted) return 0;
+  const pieces = step.gathered;
+  step.gathered = 0;
   return pieces;
 }
 
-function queueUp(run: Run, step: number, pieces: number, from: number): void {
-  const { steps } = run.plan;
-  const waits = at(run.waitPieces, step);
+function queueUp(run: Run, step: StepNow, pieces: number, from: Lot | null): void {
+  const { line, waits } = step;
+  const { sinceDay } = run;
+  if (!line) return;
   if (waits === 0) {
-    setSeat(run.waiting, at(steps.seatOf, step), true);
-    run.waitSince[step] = run.sinceDay;
-    run.waitFrom[step] = from;
-  }
-  const since = Math.min(at(run.waitSince, step), run.sinceDay);
-  run.waitPieces[step] = waits + pieces;
-  run.waitSince[step] = since;
-  if (at(steps.kindOf, step) !== kinds.fire) return;
-  const queue = at(steps.queueOf, step);
-  const volume = run.waitVolume[queue] ?? 0;
-  run.oldest[queue] = volume === 0 ? since : Math.min(at(run.oldest, queue), since);
-  run.waitVolume[queue] = volume + pieces * (steps.pieceCm3[step] ?? 0);
+    sitDown(line, step.seat);
+    step.waitsSince = sinceDay;
+    step.waitsFrom = from;
+  } else if (sinceDay < step.waitsSince) step.waitsSince = sinceDay;
+  step.waits = waits + pieces;
+  if (step.kind !== kinds.fire) return;
+  const since = step.waitsSince;
+  if (line.volume === 0 || since < line.oldest) line.oldest = since;
+  line.volume += pieces * step.job.pieceCm3;
 }
 
-/** Each bench takes, while it has room, whose turn is first; all of it that waits there. */
-function serveBenches(run: Run): void {
-  const { queues, benchCalendars } = run.plan;
-  for (let bench = 0; bench < benchCalendars.length; bench += 1) {
-    const calendar = benchCalendars[bench];
-    if (!calendar || !at(calendar.isOpen, run.today)) continue;
-    const from = at(queues.wordFrom, bench) * 32;
-    while (at(run.benchFree, bench) > 0) {
-      const seat = nextSeat(run.waiting, from, at(queues.wordTo, bench));
-      if (seat < 0) break;
-      add(run.benchFree, bench, -1);
-      takeUp(run, seat, calendar);
-    }
+/** A bench takes, while it has room, whose turn is first; all of it that waits there. */
+function serve(run: Run, bench: Line): void {
+  if (bench.free <= 0) return;
+  let step = nextInLine(bench, 0);
+  if (!step || !bench.calendar.isOpen[run.today]) return;
+  while (step && bench.free > 0) {
+    bench.free -= 1;
+    takeUp(run, bench, step);
+    step = nextInLine(bench, step.seat + 1);
   }
 }
 
-function takeUp(run: Run, seat: number, calendar: Calendar): void {
-  const { steps, queues } = run.plan;
-  const step = at(queues.stepAt, seat);
-  const pieces = at(run.waitPieces, step);
-  setSeat(run.waiting, seat, false);
-  run.waitPieces[step] = 0;
-  const lot = startLot(run, step, pieces, at(run.waitFrom, step));
-  cameOn(run, lot, at(run.waitSince, step));
-  if (run.watch) run.watch('starts', step, pieces, -1);
-  const days = daysForPieces(drawDays(run, step), pieces, at(steps.ofPieces, step));
-  endLot(run, lot, workedUntil(calendar, run.today, days));
+function takeUp(run: Run, bench: Line, step: StepNow): void {
+  const pieces = step.waits;
+  getUp(bench, step.seat);
+  step.waits = 0;
+  const lot = startLot(run, step, pieces, step.waitsFrom);
+  lot.arrived = step.waitsSince < 0 ? 0 : step.waitsSince;
+  if (run.watch) run.watch('starts', step.place, pieces, -1);
+  const days = daysForPieces(drawDays(run, step), pieces, step.job.pieces);
+  endLot(run, lot, workedUntil(bench.calendar, run.today, days));
 }

@@ -1,17 +1,16 @@
-import { daysBetween, monthOf, type Day } from '@/lib/dates/rules';
+import { daysBetween, type Day } from '@/lib/dates/rules';
 import { invariant } from '@/lib/platform/invariant';
 import { openDaysBetween, type Closed } from '../calendar';
 import type { ForecastJob, ForecastStanding, ForecastStep, ForecastStudio } from '../model';
 import { casesOfDays } from '../pert';
-import { add } from './rows';
-import type { Steps } from './steps';
+import type { Cases } from './cases';
 
 /** Pieces that wait at a step, or have still to begin it. */
-export type Waiting = { step: number; pieces: number; sinceDay: number };
+export type Waiting = { place: number; pieces: number; sinceDay: number };
 
 /** Pieces that a step has begun with: how long they may still take is known by what is over. */
 export type UnderWay = {
-  step: number;
+  place: number;
   pieces: number;
   /** Days that are over: open ones at a bench, days of the calendar elsewhere. */
   spent: number;
@@ -28,7 +27,7 @@ export type Opening = {
   readonly underWay: readonly UnderWay[];
   /** By job. */
   readonly finished: Int32Array;
-  /** By step that all pieces begin together: how many have come so far or are past it. */
+  /** By step: how many have come so far or are past it. */
   readonly reached: Int32Array;
 };
 
@@ -37,34 +36,37 @@ export type Opening = {
  * least where there is any.
  */
 export function daysForPieces(days: number, pieces: number, ofPieces: number): number {
-  return pieces === ofPieces ? days : Math.trunc((days * pieces + ofPieces - 1) / ofPieces);
+  return pieces === ofPieces ? days : ((days * pieces + ofPieces - 1) / ofPieces) | 0;
 }
 
+/** What is laid out before it is read where the pieces stand. */
+type Laid = {
+  readonly studio: ForecastStudio;
+  readonly jobs: readonly ForecastJob[];
+  readonly firstOf: Int32Array;
+  readonly cases: Cases;
+};
+
 /** Reads where the pieces of all jobs stand. */
-export function openingOf(
-  studio: ForecastStudio,
-  jobs: readonly ForecastJob[],
-  steps: Steps,
-  todayOn: Day,
-): Opening {
-  const finished = new Int32Array(jobs.length);
-  const reached = new Int32Array(steps.count);
+export function openingOf(laid: Laid, todayOn: Day): Opening {
+  const finished = new Int32Array(laid.jobs.length);
+  const reached = new Int32Array(laid.firstOf.at(-1) ?? 0);
   const waiting: Waiting[] = [];
   const underWay: UnderWay[] = [];
-  jobs.forEach((job, at) => {
-    const first = steps.firstOf[at] ?? 0;
+  laid.jobs.forEach((job, at) => {
+    const first = laid.firstOf[at] ?? 0;
     for (const standing of job.standings.filter((one) => one.pieces > 0)) {
       const { position, pieces } = standing;
       const step = job.steps[position - 1];
       const isOn = step !== undefined && isUnderWay(job, standing, step);
       const passed = isOn ? position : position - 1;
-      job.steps.slice(0, Math.max(0, passed)).forEach((_, before) => {
-        add(reached, first + before, pieces);
-      });
+      for (let before = 0; before < Math.min(passed, job.steps.length); before += 1) {
+        reached[first + before] = (reached[first + before] ?? 0) + pieces;
+      }
       const place = first + Math.max(0, position - 1);
-      if (position > job.steps.length) add(finished, at, pieces);
-      else if (isOn) underWay.push(begun(studio, { steps, place, step, job }, standing, todayOn));
-      else waiting.push({ step: place, pieces, sinceDay: sinceDay(standing, todayOn) });
+      if (position > job.steps.length) finished[at] = (finished[at] ?? 0) + pieces;
+      else if (isOn) underWay.push(begun(laid, { place, step, job }, standing, todayOn));
+      else waiting.push({ place, pieces, sinceDay: sinceDay(standing, todayOn) });
     }
   });
   return { waiting, underWay: likeTheirLoad(underWay), finished, reached };
@@ -82,24 +84,21 @@ function isUnderWay(job: ForecastJob, standing: ForecastStanding, step: Forecast
 }
 
 function begun(
-  studio: ForecastStudio,
-  at: { steps: Steps; place: number; step: ForecastStep; job: ForecastJob },
+  { studio, cases }: Laid,
+  at: { place: number; step: ForecastStep; job: ForecastJob },
   standing: ForecastStanding,
   todayOn: Day,
 ): UnderWay {
-  const { steps, place, step, job } = at;
+  const { place, step, job } = at;
   const sinceOn = standing.sinceOn ?? todayOn;
-  const month = Number(monthOf(sinceOn).slice(5));
-  const percents = [...new Set(studio.dryingPercents)];
-  const season = percents.indexOf(studio.dryingPercents[month - 1] ?? 100);
-  const casesFrom = steps.casesFrom[place * steps.seasons + season] ?? 0;
+  const casesFrom = cases.from(step, cases.seasonOn(sinceOn));
   const spent =
     step.kind === 'work'
       ? openDaysBetween(closedAt(studio, step.bench), sinceOn, todayOn)
       : Math.max(0, daysBetween(sinceOn, todayOn));
   let firstCase = 0;
   while (firstCase < casesOfDays) {
-    const days = steps.cases[casesFrom + firstCase] ?? 0;
+    const days = cases.cases[casesFrom + firstCase] ?? 0;
     const takes = step.kind === 'work' ? daysForPieces(days, standing.pieces, job.pieces) : days;
     if (takes >= spent) break;
     firstCase += 1;
@@ -107,7 +106,7 @@ function begun(
   const kiln =
     step.kind === 'fire' ? studio.kilns.findIndex((one) => one.id === standing.heldBy) : -1;
   invariant(step.kind !== 'fire' || kiln >= 0, 'Pieces are fired in a kiln of the studio.');
-  return { step: place, pieces: standing.pieces, spent, casesFrom, firstCase, kiln };
+  return { place, pieces: standing.pieces, spent, casesFrom, firstCase, kiln };
 }
 
 function closedAt(studio: ForecastStudio, benchId: string): Closed {

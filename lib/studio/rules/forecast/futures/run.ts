@@ -1,154 +1,117 @@
-import { futureKey, mix, nextChance } from '../chance';
+import { futureKey, mixBits, nextBits } from '../chance';
+import { laySteps, type Laid } from './lay';
+import { clearLine } from './lines';
 import type { Plan } from './plan';
 import { casesOfDays } from '../pert';
-import { at } from './rows';
-import { kinds } from './steps';
-
-/** No lot came before: it stood here today. */
-export const fromToday = -1;
-
-/** How many figures are kept of a lot, and at which place each. */
-export const lotWidth = 8;
-/** See {@link lotWidth}. `next` is the lot that ends on the same day. */
-export const ofLot = {
-  step: 0,
-  pieces: 1,
-  arrived: 2,
-  started: 3,
-  ended: 4,
-  from: 5,
-  isAgain: 6,
-  next: 7,
-} as const;
+import { kinds, lotAt, type Lot, type StepNow } from './steps';
 
 /** What can be watched in a future. */
 export type Watched = 'arrives' | 'starts' | 'ends' | 'finished';
-/** Told of a step, its pieces, and: of `starts` the kiln or -1, of `ends` the pieces lost. */
-export type Watch = (what: Watched, step: number, pieces: number, more: number) => void;
+/** Told of a step's place, its pieces, and: of `starts` the kiln or -1, of `ends` the pieces lost. */
+export type Watch = (what: Watched, place: number, pieces: number, more: number) => void;
 
 /**
- * One future at a time, in rows that are used again for the next. Lots are numbered as they begin
- * a step; each knows the lot it came from, so that the way of the last one can be followed back.
+ * One future at a time, in objects that are used again for the next. Each lot knows the one it
+ * came from, so that the way of the last can be followed back.
  */
-export type Run = ReturnType<typeof startRun>;
+export type Run = Laid & {
+  readonly plan: Plan;
+  readonly endsOn: (Lot | null)[];
+  /** All lots there ever were; the first so many are those of this future. */
+  readonly lots: Lot[];
+  begun: number;
+  today: number;
+  /** Since when pieces that arrive now stand there: today, or before where they stood. */
+  sinceDay: number;
+  jobsLeft: number;
+  watch: Watch | null;
+};
 
-/** The rows for the futures of a plan. */
-export function startRun(plan: Plan) {
-  const { steps, queues, kilns } = plan;
-  const benches = plan.studio.benches.length;
+/** Lays out the steps of a plan for its futures. */
+export function startRun(plan: Plan): Run {
   return {
     plan,
+    ...laySteps(plan),
+    endsOn: new Array<Lot | null>(plan.end).fill(null),
+    lots: [],
+    begun: 0,
     today: 0,
-    /** Since when pieces that arrive now stand there: today, or before where they stood. */
     sinceDay: 0,
     jobsLeft: 0,
-    streams: new Int32Array(steps.count + 2 * kilns.count),
-    waiting: new Int32Array(queues.stepAt.length / 32 + 1),
-    waitPieces: new Int32Array(steps.count),
-    waitSince: new Int32Array(steps.count),
-    waitFrom: new Int32Array(steps.count),
-    gathered: new Int32Array(steps.count),
-    reached: new Int32Array(steps.count),
-    waitVolume: new Float64Array(queues.count),
-    oldest: new Int32Array(queues.count),
-    benchFree: new Int32Array(benches),
-    kilnFreeOn: new Int32Array(kilns.count),
-    kilnWeek: new Int32Array(kilns.count),
-    kilnTurns: new Int32Array(kilns.count),
-    finished: new Int32Array(plan.jobs.length),
-    readyDay: new Int32Array(plan.jobs.length),
-    lastLot: new Int32Array(plan.jobs.length),
-    endsOn: new Int32Array(plan.end),
-    lots: 0,
-    lotRows: new Int32Array(1_024 * lotWidth),
-    watch: null as Watch | null,
+    watch: null,
   };
 }
 
-/** Clears the rows for a future and gives its steps and kilns their luck. */
+/** Clears what the last future left and gives steps and kilns their luck. */
 export function clearRun(run: Run, seed: number, future: number): void {
-  const { steps, kilns, opening, studio } = run.plan;
   const key = futureKey(seed, future);
-  for (let step = 0; step < steps.count; step += 1) {
-    run.streams[step] = mix(key ^ (steps.words[step] ?? 0));
+  for (const step of run.steps) {
+    step.stream = mixBits(key ^ step.word);
+    step.waits = 0;
+    step.gathered = 0;
+    step.reached = step.reachedAtFirst;
   }
-  for (let kiln = 0; kiln < kilns.count; kiln += 1) {
-    const word = key ^ (kilns.words[kiln] ?? 0);
-    run.streams[steps.count + kiln] = mix(word);
-    run.streams[steps.count + kilns.count + kiln] = mix(word + 1);
+  for (const kiln of run.kilns) {
+    const word = key ^ kiln.word;
+    kiln.loads = mixBits(word);
+    kiln.inside = mixBits(word + 1);
+    kiln.freeOn = 0;
+    kiln.week = 0;
+    kiln.turns = kiln.turnsTaken;
   }
-  run.waiting.fill(0);
-  run.waitPieces.fill(0);
-  run.gathered.fill(0);
-  run.reached.set(opening.reached);
-  run.waitVolume.fill(0);
-  studio.benches.forEach((bench, at) => (run.benchFree[at] = bench.atOnce));
-  run.kilnFreeOn.fill(0);
-  run.kilnWeek.fill(0);
-  run.kilnTurns.set(kilns.turnsTaken);
-  run.finished.set(opening.finished);
-  run.readyDay.fill(-1);
-  run.lastLot.fill(fromToday);
-  run.endsOn.fill(-1);
-  run.lots = 0;
+  for (const job of run.jobs) {
+    job.inPlay = job.pieces;
+    job.finished = job.finishedAtFirst;
+    job.readyDay = -1;
+    job.lastLot = null;
+  }
+  run.benches.forEach(clearLine);
+  run.cones.forEach(clearLine);
+  run.endsOn.fill(null);
+  run.begun = 0;
 }
 
-/** A lot that came today begins its step. */
-export function startLot(run: Run, step: number, pieces: number, from: number): number {
-  const lot = run.lots;
-  const row = lot * lotWidth;
-  if (row === run.lotRows.length) makeRoom(run);
-  const rows = run.lotRows;
-  run.lots = lot + 1;
-  rows[row + ofLot.step] = step;
-  rows[row + ofLot.pieces] = pieces;
-  rows[row + ofLot.arrived] = Math.max(0, run.sinceDay);
-  rows[row + ofLot.started] = run.today;
-  rows[row + ofLot.from] = from;
-  rows[row + ofLot.isAgain] = isAgain(run, from) ? 1 : 0;
+/** A lot begins its step today. It came there on `sinceDay`, unless its caller knows better. */
+export function startLot(run: Run, step: StepNow, pieces: number, from: Lot | null): Lot {
+  const lot = run.lots[run.begun] ?? oneMore(run, step);
+  run.begun += 1;
+  lot.step = step;
+  lot.pieces = pieces;
+  lot.arrived = run.sinceDay < 0 ? 0 : run.sinceDay;
+  lot.started = run.today;
+  lot.from = from;
   return lot;
 }
 
-/** Notes since when a lot had waited for its bench or its kiln; what was before today is not told. */
-export function cameOn(run: Run, lot: number, day: number): void {
-  run.lotRows[lot * lotWidth + ofLot.arrived] = Math.max(0, day);
+function oneMore(run: Run, step: StepNow): Lot {
+  const lot = lotAt(step);
+  run.lots.push(lot);
+  return lot;
 }
 
 /** Notes on which day a lot is through; a day out of sight never comes. */
-export function endLot(run: Run, lot: number, day: number): void {
-  const row = lot * lotWidth;
-  run.lotRows[row + ofLot.ended] = day;
-  if (day >= run.plan.end) return;
-  run.lotRows[row + ofLot.next] = at(run.endsOn, day);
-  run.endsOn[day] = lot;
-}
-
-/** How a lot that replaces lost pieces names the lot in which they were lost. */
-export function againFrom(lot: number): number {
-  return -2 - lot;
-}
-
-/** Whether pieces that come from there are made a second time. */
-export function isAgain(run: Run, from: number): boolean {
-  return from <= -2 || (from >= 0 && at(run.lotRows, from * lotWidth + ofLot.isAgain) === 1);
+export function endLot(run: Run, lot: Lot, day: number): void {
+  const { endsOn } = run;
+  lot.ended = day;
+  if (day >= endsOn.length) return;
+  lot.next = endsOn[day] ?? null;
+  endsOn[day] = lot;
 }
 
 /** The days of a step that begins today, as chance has it. */
-export function drawDays(run: Run, step: number): number {
-  const { steps, seasonOf } = run.plan;
-  const season = at(steps.kindOf, step) === kinds.dry ? at(seasonOf, run.today) : 0;
-  const from = at(steps.casesFrom, step * steps.seasons + season);
-  return steps.cases[from + (nextChance(run.streams, step) >>> 22)] ?? 0;
+export function drawDays(run: Run, step: StepNow): number {
+  const { plan } = run;
+  const from = step.kind === kinds.dry ? casesToday(run, step) : step.casesFrom;
+  return plan.cases.cases[from + (nextBits(step) >>> 22)] ?? 0;
+}
+
+function casesToday({ plan, today }: Run, step: StepNow): number {
+  const { seasons } = plan.cases;
+  return plan.casesFrom[step.place * seasons + (plan.seasonOf[today] ?? 0)] ?? 0;
 }
 
 /** One of the cases from a first one on, each as likely as the others. */
-export function drawCase(run: Run, stream: number, firstCase: number): number {
-  const share = nextChance(run.streams, stream) / 4_294_967_296;
-  return firstCase + Math.floor(share * (casesOfDays - firstCase));
-}
-
-function makeRoom(run: Run): void {
-  const wider = new Int32Array(run.lotRows.length * 2);
-  wider.set(run.lotRows);
-  run.lotRows = wider;
+export function caseFrom(bits: number, firstCase: number): number {
+  const share = (bits >>> 0) / 4_294_967_296;
+  return Math.min(casesOfDays - 1, firstCase + Math.floor(share * (casesOfDays - firstCase)));
 }
