@@ -3,18 +3,32 @@
 import { revalidatePath } from 'next/cache';
 import { redirect } from 'next/navigation';
 import { answer, formAction, refused } from '@/app/form-action';
-import { addMouldInput, recordCastsInput, retireMouldInput } from '@/lib/catalogue/input/moulds';
-import { castsWords, mouldRefusalMessage } from '@/lib/catalogue/rules/moulds';
+import {
+  addMouldInput,
+  changeMouldInput,
+  lookAtMouldInput,
+  recordCastsInput,
+  retireMouldInput,
+} from '@/lib/catalogue/input/moulds';
+import { castsWords, mouldRefusalMessage, type MouldRefusal } from '@/lib/catalogue/rules/moulds';
+import { changeMould, lookAtMould } from '@/lib/catalogue/writes/mould-care';
 import { addMould, recordCasts, retireMould } from '@/lib/catalogue/writes/moulds';
+
+const fieldOf: Partial<Record<MouldRefusal['code'], string>> = {
+  mould_code_taken: 'code',
+  unknown_source: 'fromId',
+  source_of_another_design: 'fromId',
+  not_made_from_that: 'fromId',
+  made_from_itself: 'fromId',
+};
 
 /** Writes a mould down. */
 export const add = formAction('catalogue.keep', addMouldInput, async (doer, input) => {
   const added = await addMould(doer, input);
   if (!added.ok) {
     const message = mouldRefusalMessage(added.refusal);
-    if (added.refusal.code === 'mould_code_taken')
-      return refused({ message, fields: { code: message } });
-    return refused(message);
+    const field = fieldOf[added.refusal.code];
+    return refused(field === undefined ? message : { message, fields: { [field]: message } });
   }
   revalidatePath('/moulds', 'layout');
   redirect(`/moulds/${added.value.code}`);
@@ -28,6 +42,28 @@ export const cast = formAction('stock.move', recordCastsInput, async (doer, inpu
     kind: 'done',
     message: `Written down: ${castsWords(input.casts)}.`,
   }));
+});
+
+/** Writes down how the face of a mould looked. */
+export const look = formAction('stock.move', lookAtMouldInput, async (doer, input) => {
+  const looked = await lookAtMould(doer, input);
+  revalidatePath('/moulds', 'layout');
+  return answer(looked, mouldRefusalMessage, ({ code }) => ({
+    kind: 'done',
+    message: `Written down how ${code} looks.`,
+  }));
+});
+
+/** Changes what is known of a mould beside its casts. */
+export const change = formAction('catalogue.keep', changeMouldInput, async (doer, input) => {
+  const changed = await changeMould(doer, input);
+  if (!changed.ok) {
+    const message = mouldRefusalMessage(changed.refusal);
+    const field = fieldOf[changed.refusal.code];
+    return refused(field === undefined ? message : { message, fields: { [field]: message } });
+  }
+  revalidatePath('/moulds', 'layout');
+  return { kind: 'done', message: `What is known of ${changed.value.code} is kept.` };
 });
 
 /** Takes a mould out of use. */

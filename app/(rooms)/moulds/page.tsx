@@ -13,7 +13,7 @@ import { isAllowed } from '@/lib/access/rules';
 import { listEditions, type EditionShown } from '@/lib/catalogue/reads/editions';
 import type { MouldShown } from '@/lib/catalogue/reads/mould-rows';
 import { listMoulds } from '@/lib/catalogue/reads/moulds';
-import { editionOnMould, mouldWarning } from '@/lib/catalogue/rules/moulds';
+import { editionOnMould, mouldKindWords, mouldWarning } from '@/lib/catalogue/rules/moulds';
 
 export const metadata: Metadata = { title: 'Moulds and editions' };
 
@@ -54,8 +54,12 @@ export default async function MouldsPage() {
   );
 }
 
+const isWearing: ReadonlySet<MouldShown['wear']> = new Set([
+  ...(['wearing', 'softening', 'worn', 'worn_face', 'broken'] as const),
+]);
+
 function leadOf(moulds: readonly MouldShown[]): string {
-  const wearing = moulds.filter((mould) => mould.wear === 'wearing' || mould.wear === 'worn');
+  const wearing = moulds.filter(({ wear }) => isWearing.has(wear));
   if (wearing.length === 0) return 'How many casts each mould has left, and where each number is.';
   const are =
     wearing.length === 1 ? 'One mould is wearing' : `${wearing.length} moulds are wearing`;
@@ -63,10 +67,11 @@ function leadOf(moulds: readonly MouldShown[]): string {
 }
 
 function Warnings({ editions }: Readonly<{ editions: readonly EditionShown[] }>) {
-  const told = editions.flatMap(({ code, title, size, artistProofs, came, castsLeft }) => {
+  const told = editions.flatMap((edition) => {
+    const { code, title, size, artistProofs, came, castsLeft, mouldSaid } = edition;
     if (castsLeft === null) return [];
     const words = editionOnMould({ pieces: size + artistProofs, came }, castsLeft);
-    return words === '' ? [] : [{ code, words: `${title} (${code}): ${words}` }];
+    return words === '' ? [] : [{ code, words: `${title} (${code}): ${words} ${mouldSaid}` }];
   });
   return told.map(({ code, words }) => (
     <Notice key={code} kind="caution">
@@ -83,6 +88,7 @@ function MouldTable({ moulds }: Readonly<{ moulds: readonly MouldShown[] }>) {
       columns={[
         { name: 'Mould' },
         { name: 'Design' },
+        { name: 'What it is', wideOnly: true },
         { name: 'Casts so far', figure: true },
         { name: 'Left', figure: true },
         { name: 'Last cast', wideOnly: true },
@@ -97,14 +103,20 @@ function MouldTable({ moulds }: Readonly<{ moulds: readonly MouldShown[] }>) {
           <span key="design" className="work-title">
             {mould.design}
           </span>,
-          `${mould.soFar} of ${mould.lifeCasts}`,
-          `${mould.left}`,
-          mould.lastCastOn === null ? 'not yet' : <DayText key="day" day={mould.lastCastOn} />,
+          mouldKindWords[mould.kind].name,
+          mould.kind === 'working' ? `${mould.soFar} of ${mould.lifeCasts}` : '',
+          mould.kind === 'working' ? `${mould.left}` : '',
+          <LastCast key="day" mould={mould} />,
           mouldWarning(mould),
         ],
       }))}
     />
   );
+}
+
+function LastCast({ mould }: Readonly<{ mould: MouldShown }>) {
+  if (mould.kind !== 'working') return null;
+  return mould.lastCastOn === null ? 'not yet' : <DayText day={mould.lastCastOn} />;
 }
 
 function EditionTable({ editions }: Readonly<{ editions: readonly EditionShown[] }>) {

@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { dayInput } from '@/lib/dates/input';
 import { skuInput } from '../input';
 import { editionMost, proofsMost } from '../rules/edition';
-import { lifeMost } from '../rules/moulds';
+import { lifeMost, mouldFaces, mouldKinds } from '../rules/moulds';
 
 const whole = (least: number, most: number, words: string) =>
   z
@@ -12,7 +12,16 @@ const whole = (least: number, most: number, words: string) =>
     .transform(Number)
     .refine((count) => count >= least && count <= most, words);
 
-/** A working mould, written down. */
+const kind = z.enum(mouldKinds, { error: 'Choose what it is for.' });
+const fromId = z
+  .union([z.literal('').transform(() => null), z.uuid()], { error: 'Choose it once more.' })
+  .prefault('');
+const slipMl = z.union([
+  z.literal('').transform(() => null),
+  whole(1, 100_000, 'Write how many millilitres one cast takes, such as 660.'),
+]);
+
+/** A mould, written down. */
 export const addMouldInput = z.object({
   requestKey: z.uuid(),
   code: skuInput,
@@ -23,6 +32,9 @@ export const addMouldInput = z.object({
     whole(0, lifeMost, `Write how many casts it has given already, 0 to ${lifeMost}.`),
   ]),
   madeOn: dayInput,
+  kind: kind.default('working'),
+  fromId,
+  slipMl: slipMl.prefault(''),
   note: z.string().trim().max(500, 'Say it in fewer words.').default(''),
 });
 
@@ -39,6 +51,32 @@ export const recordCastsInput = z.object({
 
 /** What {@link recordCastsInput} reads. */
 export type RecordCastsInput = z.output<typeof recordCastsInput>;
+
+/** What is known of a mould beside its casts. */
+export const changeMouldInput = z.object({
+  requestKey: z.uuid(),
+  mouldId: z.uuid(),
+  kind,
+  fromId,
+  slipMl,
+  lifeCasts: whole(1, lifeMost, `Write how many casts it is trusted for, 1 to ${lifeMost}.`),
+  note: z.string().trim().max(500, 'Say it in fewer words.').default(''),
+});
+
+/** What {@link changeMouldInput} reads. */
+export type ChangeMouldInput = z.output<typeof changeMouldInput>;
+
+/** A look at the face of a mould. */
+export const lookAtMouldInput = z.object({
+  requestKey: z.uuid(),
+  mouldId: z.uuid(),
+  face: z.enum(mouldFaces, { error: 'Choose how its face looks.' }),
+  lookedOn: dayInput,
+  note: z.string().trim().max(500, 'Say it in fewer words.').default(''),
+});
+
+/** What {@link lookAtMouldInput} reads. */
+export type LookAtMouldInput = z.output<typeof lookAtMouldInput>;
 
 /** A mould that is taken out of use. */
 export const retireMouldInput = z.object({ requestKey: z.uuid(), mouldId: z.uuid() });

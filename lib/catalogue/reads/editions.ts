@@ -5,7 +5,7 @@ import { assertAllowed } from '@/lib/access/reads';
 import type { Actor } from '@/lib/access/rules';
 import { dayFromDate } from '@/lib/dates/rules';
 import { db } from '@/lib/platform/db/client';
-import { mouldStanding } from '../rules/moulds';
+import { mouldFaces, mouldKinds, mouldStanding, mouldWarning } from '../rules/moulds';
 import { mouldsListed } from './mould-rows';
 
 const editionRow = z.object({
@@ -18,6 +18,8 @@ const editionRow = z.object({
   came: z.number(),
   standing: z.number(),
   mould: z.string().nullable(),
+  kind: z.enum(mouldKinds).nullable(),
+  face: z.enum(mouldFaces).nullable(),
   lifeCasts: z.number().nullable(),
   begunWith: z.number().nullable(),
   castsSince: z.number(),
@@ -29,8 +31,10 @@ export type EditionShown = Pick<
   z.output<typeof editionRow>,
   'skuId' | 'code' | 'title' | 'size' | 'artistProofs' | 'statedOn' | 'came' | 'standing' | 'mould'
 > & {
-  /** Casts left of its mould; null when no mould is known. */
+  /** Casts that may still be promised of its mould; null when no mould is known. */
   castsLeft: number | null;
+  /** What is to be said of its mould; empty while nothing is. */
+  mouldSaid: string;
 };
 
 /** The editions that were stated, by title. */
@@ -43,9 +47,11 @@ async function readEditionsShown(which: Prisma.Sql): Promise<EditionShown[]> {
   const rows = await db().$queryRaw`
     SELECT edition."skuId", sku.code, design.title, edition.size, edition."artistProofs",
       edition."statedOn", mould.code AS mould, mould."lifeCasts", mould."begunWith",
-      mould."retiredOn", pieces.came, pieces.standing,
+      mould."retiredOn", mould.kind::text AS kind, pieces.came, pieces.standing,
       (SELECT coalesce(sum(casts), 0)::int FROM "MouldCast" WHERE "mouldId" = mould.id)
-        AS "castsSince"
+        AS "castsSince",
+      (SELECT face::text FROM "MouldLook" WHERE "mouldId" = mould.id
+        ORDER BY "lookedOn" DESC, at DESC, id DESC LIMIT 1) AS face
     FROM "Edition" edition
     JOIN "Sku" sku ON sku.id = edition."skuId"
     JOIN "Design" design ON design.id = sku."designId"
@@ -60,10 +66,12 @@ async function readEditionsShown(which: Prisma.Sql): Promise<EditionShown[]> {
 }
 
 function shown(row: z.output<typeof editionRow>): EditionShown {
-  const { lifeCasts, begunWith, castsSince, retiredOn, ...edition } = row;
-  if (lifeCasts === null || begunWith === null) return { ...edition, castsLeft: null };
-  const { left } = mouldStanding({ lifeCasts, begunWith, castsSince, retiredOn });
-  return { ...edition, castsLeft: left };
+  const { lifeCasts, begunWith, castsSince, retiredOn, kind, face, ...edition } = row;
+  if (lifeCasts === null || begunWith === null || kind === null) {
+    return { ...edition, castsLeft: null, mouldSaid: '' };
+  }
+  const standing = mouldStanding({ kind, face, lifeCasts, begunWith, castsSince, retiredOn });
+  return { ...edition, castsLeft: standing.left, mouldSaid: mouldWarning(standing) };
 }
 
 const numberRow = z.object({

@@ -83,6 +83,6 @@ export function stateEditionRefusalMessage(refusal: StateEditionRefusal): string
     case 'pieces_came_before':
       return 'Pieces of it have come already. An edition is stated before its first piece comes.';
     case 'mould_of_another_design':
-      return 'That mould gives another design.';
+      return 'That is no working mould of this design.';
   }
 }

@@ -13,7 +13,7 @@ import type { StateEditionRefusal } from '../rules/edition';
  * never raised.
  *
  * @returns refuses, in this order: not allowed, an unknown piece, a second, one that was stated,
- *   pieces that came before, a mould of another design
+ *   pieces that came before, a mould that is no working one of this design
  */
 export async function stateEdition(
   doer: Doer,
@@ -59,6 +59,6 @@ function loadPiece(tx: Tx, id: string) {
 
 async function givesDesign(tx: Tx, mouldId: string, designId: string): Promise<boolean> {
   const where = { id: mouldId };
-  const mould = await tx.mould.findUnique({ where, select: { designId: true } });
-  return mould?.designId === designId;
+  const mould = await tx.mould.findUnique({ where, select: { designId: true, kind: true } });
+  return mould?.designId === designId && mould.kind === 'working';
 }

@@ -7,17 +7,22 @@ import { newId } from '@/lib/platform/new-id';
 import { ok, refuse, type Result } from '@/lib/platform/result';
 import { getGallery } from '@/lib/platform/settings';
 import type { AddMouldInput, RecordCastsInput, RetireMouldInput } from '../input/moulds';
-import type { MouldRefusal } from '../rules/moulds';
+import type { MouldFace, MouldKind, MouldRefusal } from '../rules/moulds';
+import { sourceFits } from './mould-source';
 
 type MouldAnswer = Promise<Result<{ code: string }, MouldRefusal>>;
 
+/** A mould to write down: a working one, made from nobody knows what, unless it says otherwise. */
+export type MouldToAdd = Omit<AddMouldInput, 'kind' | 'fromId' | 'slipMl'> &
+  Partial<Pick<AddMouldInput, 'kind' | 'fromId' | 'slipMl'>>;
+
 /**
- * Writes a working mould down.
+ * Writes a mould down.
  *
  * @returns refuses, in this order: not allowed, an unknown design, a code that is another
- *   mould's, a day that is still to come
+ *   mould's, a day that is still to come, then what it cannot have been made from
  */
-export async function addMould(doer: Doer, { requestKey, ...input }: AddMouldInput): MouldAnswer {
+export async function addMould(doer: Doer, { requestKey, ...input }: MouldToAdd): MouldAnswer {
   const allowed = allow(doer.actor, 'catalogue.keep');
   if (!allowed.ok) return allowed;
   const command = commandOf(doer, 'addMould', requestKey, input);
@@ -28,10 +33,14 @@ export async function addMould(doer: Doer, { requestKey, ...input }: AddMouldInp
     const taken = await tx.mould.findUnique({ where: { code }, select: { id: true } });
     if (taken) return refuse({ code: 'mould_code_taken' });
     if (madeOn > (await today(tx, doer))) return refuse({ code: 'day_to_come' });
+    const { kind = 'working', fromId = null } = input;
+    const fits = await sourceFits(tx, { designId, kind, fromId });
+    if (!fits.ok) return fits;
     const id = newId();
     await tx.mould.create({ data: { ...input, id, madeOn: dateFromDay(madeOn) } });
     const { lifeCasts, begunWith } = input;
-    await audit(tx, doer, { did: 'wrote a mould down', id, facts: { code, lifeCasts, begunWith } });
+    const facts = { code, kind, lifeCasts, begunWith };
+    await audit(tx, doer, { did: 'wrote a mould down', id, facts });
     return ok({ code });
   });
 }
@@ -39,8 +48,8 @@ export async function addMould(doer: Doer, { requestKey, ...input }: AddMouldInp
 /**
  * Writes down what was cast from a mould; makers do, and whoever keeps the catalogue.
  *
- * @returns refuses, in this order: not allowed, an unknown mould, one that is retired, a day that
- *   is still to come, a day before it was made
+ * @returns refuses, in this order: not allowed, an unknown mould, one that is retired, a model or a
+ *   master, one that is broken, a day that is still to come, a day before it was made
  */
 export async function recordCasts(
   doer: Doer,
@@ -62,8 +71,10 @@ export async function recordCastsStep(
 ): MouldAnswer {
   const mould = await findInUse(tx, cast.mouldId);
   if (!mould.ok) return mould;
-  const { code, madeOn } = mould.value;
+  const { code, madeOn, kind, face } = mould.value;
   const { mouldId, casts, on, jobId = null } = cast;
+  if (kind !== 'working') return refuse({ code: 'not_cast_from', kind });
+  if (face === 'broken') return refuse({ code: 'mould_is_broken' });
   if (on > (await today(tx, doer))) return refuse({ code: 'day_to_come' });
   if (on < madeOn) return refuse({ code: 'before_it_was_made', madeOn });
   const staffId = doer.actor.id;
@@ -102,16 +113,37 @@ export async function retireMould(
   });
 }
 
-async function findInUse(
-  tx: Tx,
-  id: string,
-): Promise<Result<{ code: string; madeOn: Day }, MouldRefusal>> {
-  const select = { code: true, madeOn: true, retiredOn: true };
-  const mould = await tx.mould.findUnique({ where: { id }, select });
+/** A mould that is in use. */
+export type MouldInUse = {
+  code: string;
+  designId: string;
+  kind: MouldKind;
+  madeOn: Day;
+  face: MouldFace | null;
+};
+
+/**
+ * Finds a mould that is in use; joins the caller's transaction.
+ *
+ * @returns refuses, in this order: an unknown mould, one that is retired
+ */
+export async function findInUse(tx: Tx, id: string): Promise<Result<MouldInUse, MouldRefusal>> {
+  const mould = await tx.mould.findUnique({
+    where: { id },
+    select: {
+      ...{ code: true, designId: true, kind: true, madeOn: true, retiredOn: true },
+      looks: {
+        select: { face: true },
+        orderBy: [{ lookedOn: 'desc' }, { at: 'desc' }, { id: 'desc' }],
+        take: 1,
+      },
+    },
+  });
   if (!mould) return refuse({ code: 'unknown_mould' });
-  const { code, retiredOn } = mould;
+  const { code, designId, kind, retiredOn, looks } = mould;
   if (retiredOn) return refuse({ code: 'retired_already', retiredOn: dayFromDate(retiredOn) });
-  return ok({ code, madeOn: dayFromDate(mould.madeOn) });
+  const face = looks[0]?.face ?? null;
+  return ok({ code, designId, kind, face, madeOn: dayFromDate(mould.madeOn) });
 }
 
 async function today(tx: Tx, doer: Doer): Promise<Day> {

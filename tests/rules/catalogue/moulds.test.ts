@@ -1,16 +1,21 @@
 import { expect, test } from 'vitest';
 import { foodCaution, foodUseWords, mayBeAskedForFood } from '@/lib/catalogue/rules/food-use';
 import {
+  comesFrom,
   editionOnMould,
+  mouldKinds,
   mouldRefusalMessage,
   mouldStanding,
   mouldWarning,
+  type MouldCounts,
   type MouldRefusal,
 } from '@/lib/catalogue/rules/moulds';
 import { setRefusalField, setRefusalMessage, type SetRefusal } from '@/lib/catalogue/rules/sets';
 import { pieceRefusalMessage, type PieceRefusal } from '@/lib/catalogue/rules/pieces';
 
-const mould = { lifeCasts: 100, begunWith: 60, castsSince: 0, retiredOn: null };
+const mould: MouldCounts = {
+  ...{ kind: 'working', lifeCasts: 100, begunWith: 60, castsSince: 0, retiredOn: null, face: null },
+};
 
 test.each([
   ['one cast before it wears', 19, { soFar: 79, left: 21, wear: 'good' }, /^$/],
@@ -28,6 +33,37 @@ test('a retired mould has nothing left, however few it gave', () => {
   const now = mouldStanding({ ...mould, retiredOn: '2026-05-01' });
   expect(now).toEqual({ soFar: 60, left: 0, wear: 'retired' });
   expect(mouldWarning(now)).toMatch(/Retired/);
+});
+
+test.each([
+  ['a sharp one', { face: 'sharp' }, 40, 'good', /^$/],
+  ['a softening one', { face: 'softening' }, 40, 'softening', /softening: hardly all of the 40/],
+  ['a softening one at its end', { face: 'softening', castsSince: 40 }, 0, 'worn', /all the casts/],
+  ['a worn one', { face: 'worn' }, 0, 'worn_face', /nothing more is promised/],
+  ['a broken one', { face: 'broken' }, 0, 'broken', /It is broken/],
+  ['a model', { kind: 'model' }, 0, 'not_cast', /Moulds are made from it/],
+  ['a broken master', { kind: 'master', face: 'broken' }, 0, 'broken', /It is broken/],
+  [
+    'a broken one that is retired',
+    { face: 'broken', retiredOn: '2026-05-01' },
+    0,
+    'retired',
+    /Ret/,
+  ],
+] as const)('%s promises what it can give', (...[, over, left, wear, words]) => {
+  const now = mouldStanding({ ...mould, ...over });
+  expect(now).toMatchObject({ left, wear });
+  expect(mouldWarning(now)).toMatch(words);
+});
+
+test('what a mould is made from: a master from a model, a working one from either', () => {
+  const pairs = mouldKinds.flatMap((own) =>
+    mouldKinds.filter((from) => comesFrom(own, from)).map((from) => `${own} from ${from}`),
+  );
+  expect(pairs).toEqual([
+    ...['model from model', 'model from master'],
+    ...['master from model', 'working from model', 'working from master'],
+  ]);
 });
 
 test('an edition of 50 from a mould with 31 casts left is told, one that lasts is not', () => {
@@ -55,6 +91,12 @@ const mouldSentences: Record<MouldRefusal['code'], [object, RegExp]> = {
   retired_already: [{ retiredOn: '2026-05-01' }, /was retired on/],
   day_to_come: [{}, /still to come/],
   before_it_was_made: [{ madeOn: '2026-05-01' }, /after that day/],
+  unknown_source: [{}, /was made from is not in the list/],
+  source_of_another_design: [{ from: 'FERN-P' }, /FERN-P gives another design/],
+  not_made_from_that: [{ from: 'FERN-M1' }, /cannot be made from FERN-M1/],
+  made_from_itself: [{ from: 'FERN-P' }, /FERN-P was itself made from this one/],
+  not_cast_from: [{ kind: 'master' }, /a master mould: moulds are made from it/],
+  mould_is_broken: [{}, /If it was mended, look at its face/],
 };
 test.each(Object.entries(mouldSentences))('of a mould, %s is told', (code, [facts, words]) => {
   expect(mouldRefusalMessage({ code, ...facts } as MouldRefusal)).toMatch(words);

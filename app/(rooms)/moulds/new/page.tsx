@@ -7,17 +7,24 @@ import { Empty } from '@/app/ui/page/empty';
 import { PageHead } from '@/app/ui/page/page-head';
 import { requireActor } from '@/lib/access/reads';
 import { listDesigns } from '@/lib/catalogue/reads/piece-facts';
+import { listMoulds } from '@/lib/catalogue/reads/moulds';
 import { dayOf } from '@/lib/dates/rules';
 import { now } from '@/lib/platform/clock';
 import { getGallery } from '@/lib/platform/settings';
 import { add } from '../actions';
+import { KindFields } from '../kind-fields';
 
 export const metadata: Metadata = { title: 'Write a mould down' };
 
-/** A working mould, with the life it is trusted for. */
+/** A mould, what it was made from, and the life it is trusted for. */
 export default async function NewMouldPage() {
   const actor = await requireActor('catalogue.keep');
-  const [designs, { timeZone }] = await Promise.all([listDesigns(actor), getGallery()]);
+  const [designs, moulds, { timeZone }] = await Promise.all([
+    listDesigns(actor),
+    listMoulds(actor),
+    getGallery(),
+  ]);
+  const sources = moulds.filter((mould) => mould.kind !== 'working' && mould.retiredOn === null);
   const options = designs.map(({ id, title }) => ({ value: id, label: title }));
   return (
     <>
@@ -38,6 +45,7 @@ export default async function NewMouldPage() {
             maxLength={24}
             required
           />
+          <KindFields kind="working" fromId={null} slipMl={null} sources={sources} />
           <Field
             name="lifeCasts"
             label="Casts it is trusted for"

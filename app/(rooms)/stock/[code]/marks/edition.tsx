@@ -44,7 +44,11 @@ export function Edition({ edition }: Readonly<{ edition: EditionSheet }>) {
           },
         ]}
       />
-      {warning === '' ? null : <Caution>{warning}</Caution>}
+      {warning === '' ? null : (
+        <Caution>
+          {warning} {edition.mouldSaid}
+        </Caution>
+      )}
     </Section>
   );
 }
@@ -53,7 +57,7 @@ type StateProps = Readonly<{ skuId: string; moulds: readonly MouldShown[] }>;
 
 /** States an edition, before the first piece comes. */
 export function StateEdition({ skuId, moulds }: StateProps) {
-  const inUse = moulds.filter((mould) => mould.retiredOn === null);
+  const inUse = moulds.filter(({ retiredOn, kind }) => retiredOn === null && kind === 'working');
   return (
     <details>
       <summary>State it as an edition</summary>
