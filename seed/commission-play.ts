@@ -172,15 +172,15 @@ async function pay(
   mustBe(await addPayment(tx, at(scene, stage, setUp.seller), payment));
 }
 
-/** How many steps of the route are behind it when a stage is reached: to modelling is one move. */
+/** How many moves are behind it when a stage is reached: to the first step is one. */
 const movesUntil: Partial<Record<Stage, number>> = {
-  drying: 3,
-  bisque: 4,
-  glazing: 5,
-  curing: 9,
-  finished: 11,
-  booked: 11,
-  'handed over': 11,
+  drying: 4,
+  bisque: 5,
+  glazing: 6,
+  curing: 11,
+  finished: 14,
+  booked: 14,
+  'handed over': 14,
 };
 
 async function making(scene: Scene): Promise<void> {

@@ -14,7 +14,8 @@ const pieces = z
     message: `A job has between 1 and ${jobPiecesMax} pieces.`,
   });
 
-const position = z
+/** A position of a route, from an address or a form. */
+export const positionInput = z
   .string()
   .regex(/^\d{1,2}$/, 'Choose a step of the route.')
   .transform(Number);
@@ -23,7 +24,7 @@ const position = z
 export const moveJobInput = z.strictObject({
   requestKey: z.uuid(),
   jobId: z.uuid(),
-  fromPosition: position,
+  fromPosition: positionInput,
   pieces,
   partIds: z.array(z.uuid()).max(jobPiecesMax).optional(),
 });

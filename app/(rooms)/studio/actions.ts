@@ -4,13 +4,20 @@ import { revalidatePath } from 'next/cache';
 import { redirect } from 'next/navigation';
 import { z } from 'zod';
 import { formAction, refused } from '@/app/form-action';
-import { moveJobInput, openJobInput, undoMoveInput } from '@/lib/studio/input';
 import {
+  beginAnewInput,
+  losePiecesInput,
+  moveJobInput,
+  openJobInput,
+  undoMoveInput,
+} from '@/lib/studio/input';
+import {
+  lossRefusalMessage,
   moveRefusalMessage,
   openJobRefusalMessage,
   undoRefusalMessage,
-} from '@/lib/studio/rules/words';
-import { moveJobOn, openStudioJob, undoMove } from '@/lib/studio/writes';
+} from '@/lib/studio/rules/refusals';
+import { beginMore, loseJobPieces, moveJobOn, openStudioJob, undoMove } from '@/lib/studio/writes';
 
 /** Where the form stands; one comes back to it. */
 const backTo = z.enum(['bench', 'job']);
@@ -27,6 +34,22 @@ export const moveOn = formAction(
     redirect(toldAt(place, moved.value));
   },
 );
+
+/** Writes pieces down as lost, and comes back to their job. */
+export const lose = formAction('studio.move', losePiecesInput, async (doer, input) => {
+  const lost = await loseJobPieces(doer, input);
+  if (!lost.ok) return refused(lossRefusalMessage(lost.refusal));
+  revalidatePath('/studio', 'layout');
+  redirect(toldAt('job', lost.value));
+});
+
+/** Begins spare pieces besides, and comes back to their job. */
+export const beginSpare = formAction('studio.move', beginAnewInput, async (doer, input) => {
+  const begun = await beginMore(doer, input);
+  if (!begun.ok) return refused(lossRefusalMessage(begun.refusal));
+  revalidatePath('/studio', 'layout');
+  redirect(toldAt('job', begun.value));
+});
 
 /** Takes a move back, and comes back to where the pieces stand again. */
 export const takeBack = formAction(

@@ -3,6 +3,7 @@ import { Caution } from '@/app/ui/page/caution';
 import { Picture } from '@/app/ui/piece/picture';
 import type { Day } from '@/lib/dates/rules';
 import type { OnBench } from '@/lib/studio/reads';
+import { lossAt } from './loss-at';
 import { beforeClayWords, piecesWords, sinceWords } from '@/lib/studio/rules/words';
 import { ForWhom } from './job-words';
 import { MoveAllOn } from './move-on';
@@ -81,25 +82,54 @@ function JobHere({ one, todayOn, mayMove }: JobHereProps) {
         </h3>
         <p>
           <strong>{piecesWords(here.pieces)}</strong>
-          {here.pieces < job.pieces ? ` of ${job.pieces}` : ''}{' '}
+          {here.pieces < job.wanted ? ` of ${job.wanted} wanted` : ''}{' '}
           <ForWhom job={job} todayOn={todayOn} />
         </p>
-        <p className={css['since']}>
-          {waits
-            ? `waits for ${beforeClayWords(job.missing, null)}`
-            : sinceWords(here.sinceOn, todayOn)}
-          {here.tooLongDays > 0 && here.step ? (
-            <strong className={css['late']}>
-              {' '}
-              · commonly {here.step.longestDays} at the longest
-            </strong>
-          ) : null}
-          {job.commission?.hasEnded ? (
-            <strong className={css['late']}> · its commission has ended</strong>
-          ) : null}
-        </p>
+        <HowItStands one={one} todayOn={todayOn} waits={waits} />
       </div>
-      {mayMove && !waits ? <MoveAllOn job={job} here={here} /> : null}
+      {mayMove && !waits ? <Acts one={one} /> : null}
     </article>
+  );
+}
+
+type HowItStandsProps = Readonly<{ one: OnBench; todayOn: Day; waits: boolean }>;
+
+function HowItStands({ one: { job, here }, todayOn, waits }: HowItStandsProps) {
+  return (
+    <p className={css['since']}>
+      {waits
+        ? `waits for ${beforeClayWords(job.missing, null)}`
+        : sinceWords(here.sinceOn, todayOn)}
+      {here.burning.map((fire) => (
+        <span key={fire.firingNumber}>
+          {' · '}
+          <Link href={`/studio/firings/${fire.firingNumber}`}>
+            {fire.pieces === here.pieces ? 'in' : `${fire.pieces} in`} {fire.kiln}, firing{' '}
+            {fire.firingNumber}
+          </Link>
+        </span>
+      ))}
+      {here.tooLongDays > 0 && here.step ? (
+        <strong className={css['late']}> · commonly {here.step.longestDays} at the longest</strong>
+      ) : null}
+      {job.commission?.hasEnded ? (
+        <strong className={css['late']}> · its commission has ended</strong>
+      ) : null}
+    </p>
+  );
+}
+
+/** One touch moves all of them on; a quieter one tells a loss. */
+function Acts({ one: { job, here } }: Readonly<{ one: OnBench }>) {
+  const mayBeLost = here.position > 0 && here.free > 0 && here.nextName !== null;
+  return (
+    <div className={css['acts']}>
+      <MoveAllOn job={job} here={here} />
+      {mayBeLost ? (
+        <Link href={lossAt(job, here)} className={css['lost']}>
+          Some are lost
+        </Link>
+      ) : null}
+    </div>
   );
 }

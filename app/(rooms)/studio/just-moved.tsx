@@ -2,7 +2,7 @@ import { SubmitButton } from '@/app/ui/button/submit-button';
 import { FormFrame } from '@/app/ui/form/form-frame';
 import { RequestKey } from '@/app/ui/form/request-key';
 import type { MoveJustMade } from '@/lib/studio/reads/job';
-import { movedWords, undoneWords } from '@/lib/studio/rules/words';
+import { begunAnewWords, lostWords, movedWords, undoneWords } from '@/lib/studio/rules/words';
 import { takeBack } from './actions';
 import css from './studio.module.css';
 
@@ -14,9 +14,7 @@ type JustMovedProps = Readonly<{
 
 /** What was just moved, in a sentence, with its undo right beside it. */
 export function JustMoved({ move, mayMove, backTo }: JustMovedProps) {
-  const said = move.isUndoing
-    ? undoneWords(move.pieces, move.toName)
-    : movedWords(move.pieces, move.toName);
+  const said = saidOf(move);
   return (
     <aside className={css['just-moved']} aria-label="What was just moved">
       <p role="status">
@@ -35,4 +33,12 @@ export function JustMoved({ move, mayMove, backTo }: JustMovedProps) {
       ) : null}
     </aside>
   );
+}
+
+function saidOf(move: MoveJustMade): string {
+  if (move.isUndoing) return undoneWords(move.pieces, move.toName);
+  if (move.cause) return lostWords(move.pieces, move.cause, move.begunAnew);
+  if (move.isBegunAnew) return begunAnewWords(move.pieces);
+  const moved = movedWords(move.pieces, move.toName);
+  return move.intoStock === null ? moved : `${moved} They are in stock: ${move.intoStock}.`;
 }

@@ -11,7 +11,7 @@ type MoveOnProps = Readonly<{ job: JobStanding; here: StandingHere }>;
 
 /** One touch moves all pieces of a job that stand here on to the next step. */
 export function MoveAllOn({ job, here }: MoveOnProps) {
-  if (here.nextName === null) return null;
+  if (here.nextName === null || here.free === 0) return null;
   return (
     <FormFrame
       action={moveOn}
@@ -19,9 +19,9 @@ export function MoveAllOn({ job, here }: MoveOnProps) {
       className={css['move']}
     >
       <MoveFields job={job} here={here} backTo="bench" />
-      <input type="hidden" name="pieces" value={here.pieces} />
+      <input type="hidden" name="pieces" value={here.free} />
       <SubmitButton variant="quiet" size="counter" wide pendingText="Moving…">
-        {moveOnWords(here.pieces, here.nextName)}
+        {moveOnWords(here.free, here.nextName)}
       </SubmitButton>
     </FormFrame>
   );
@@ -40,7 +40,7 @@ export function MoveSomeOn({ job, here }: MoveOnProps) {
         kind="count"
         width="short"
         size="counter"
-        defaultValue={String(here.pieces)}
+        defaultValue={String(here.free)}
       />
       <SubmitButton size="counter" pendingText="Moving…">
         {`Move ${to}`}

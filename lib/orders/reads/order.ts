@@ -104,7 +104,7 @@ function jobOf(job: JobStanding): OrderJob {
   const [most] = job.standings.toSorted((one, other) => other.pieces - one.pieces);
   const last = finishedPosition(job);
   return {
-    ...{ number: job.number, pieces: job.pieces, at: most?.name ?? 'not begun' },
+    ...{ number: job.number, pieces: job.wanted, at: most?.name ?? 'not begun' },
     finished: job.standings.find((each) => each.position === last)?.pieces ?? 0,
     likelyOn: job.ready?.likelyOn ?? null,
   };

@@ -3,7 +3,8 @@ import { assertAllowed } from '@/lib/access/reads';
 import type { Actor } from '@/lib/access/rules';
 import { dayFromDate, type Day } from '@/lib/dates/rules';
 import { db } from '@/lib/platform/db/client';
-import { placeName } from '@/lib/studio/rules';
+import { outside, placeName, type LossCause } from '@/lib/studio/rules';
+import { readBurning } from './moving';
 import { jobColumns, readJob, type JobStanding } from './standing';
 
 /** A move of a job with who made it, and whether it can be taken back. */
@@ -15,6 +16,11 @@ export type MoveTold = {
   movedOn: Day;
   at: Date;
   by: string;
+  /** Of a loss: why, and what was seen. */
+  cause: LossCause | null;
+  note: string;
+  /** The firing that they came out of. */
+  firingNumber: number | null;
   isUndoing: boolean;
   isUndone: boolean;
 };
@@ -41,22 +47,27 @@ export async function findJob(actor: Actor, number: number, todayOn: Day): Promi
       at: true,
       staffId: true,
       undoesId: true,
+      cause: true,
+      note: true,
+      firing: { select: { number: true } },
       undoneBy: { select: { id: true } },
     },
     orderBy: { id: 'desc' },
     take: 400,
   });
+  const burning = await readBurning(db(), [row.id]);
   const names = await namesOf([row.openedById, ...moves.map((move) => move.staffId)]);
   const { openedAt, openedById, ...job } = row;
   return {
-    ...readJob(job, todayOn),
+    ...readJob(job, todayOn, burning.get(row.id)),
     openedAt,
     openedBy: names.get(openedById) ?? 'somebody',
-    told: moves.map(({ staffId, undoesId, undoneBy, ...move }) => ({
+    told: moves.map(({ staffId, undoesId, undoneBy, firing, ...move }) => ({
       ...move,
       id: move.id.toString(),
       movedOn: dayFromDate(move.movedOn),
       by: names.get(staffId) ?? 'somebody',
+      firingNumber: firing?.number ?? null,
       isUndoing: undoesId !== null,
       isUndone: undoneBy !== null,
     })),
@@ -78,6 +89,12 @@ export type MoveJustMade = {
   jobTitle: string;
   pieces: number;
   toName: string;
+  /** Why, when they were lost; and how many were begun anew for them. */
+  cause: LossCause | null;
+  begunAnew: number;
+  isBegunAnew: boolean;
+  /** Where those that came into stock stand. */
+  intoStock: string | null;
   isUndoing: boolean;
   isUndone: boolean;
 };
@@ -89,8 +106,12 @@ export async function findMove(actor: Actor, id: string): Promise<MoveJustMade |
     where: { id: BigInt(id) },
     select: {
       pieces: true,
+      fromPosition: true,
       toPosition: true,
       undoesId: true,
+      cause: true,
+      madeGoodBy: { select: { pieces: true } },
+      intoStock: { select: { place: { select: { name: true } } }, take: 1 },
       undoneBy: { select: { id: true } },
       job: {
         select: {
@@ -109,6 +130,10 @@ export async function findMove(actor: Actor, id: string): Promise<MoveJustMade |
     jobTitle: row.job.title,
     pieces: row.pieces,
     toName: placeName(row.job, row.toPosition),
+    cause: row.toPosition === outside ? row.cause : null,
+    begunAnew: row.madeGoodBy.reduce((sum, move) => sum + move.pieces, 0),
+    isBegunAnew: row.fromPosition === outside,
+    intoStock: row.intoStock[0]?.place.name ?? null,
     isUndoing: row.undoesId !== null,
     isUndone: row.undoneBy !== null,
   };

@@ -3,6 +3,8 @@ import type { Prisma } from '@/generated/prisma/client';
 import { dayFromDate, type Day } from '@/lib/dates/rules';
 import {
   missingBeforeClay,
+  movesThatHold,
+  outside,
   placeName,
   refusalToBegin,
   standingsOf,
@@ -13,7 +15,7 @@ import {
 import { daysHere, daysTooLong, pegProgress, readyDays } from '@/lib/studio/rules/days';
 import type { PegProgress, ReadyDays } from '@/lib/studio/rules/days';
 import { cautionsAt, type RouteStep, type Technique } from '@/lib/studio/rules/routes';
-import { beginColumns, moveColumns, readBegin, readMove } from './moving';
+import { beginColumns, moveColumns, readBegin, readMove, type Burning } from './moving';
 import { readStep, stepColumns } from './routes';
 
 /** A picture that is kept: its file and its true size in pixels. */
@@ -31,6 +33,10 @@ export type StandingHere = Standing & {
   cautions: readonly string[];
   /** Days they have stood there; null for pieces that never moved. */
   days: number | null;
+  /** What of them is in kilns that were lit. */
+  burning: readonly Burning[];
+  /** How many can be moved or lost: those that are not in a lit kiln. */
+  free: number;
   /** Days beyond the step's longest; 0 when they do not stand too long. */
   tooLongDays: number;
 };
@@ -41,7 +47,12 @@ export type JobStanding = {
   number: number;
   title: string;
   technique: Technique;
+  /** How many it began with, how many are to come out good, and what became of them. */
   pieces: number;
+  wanted: number;
+  lost: number;
+  begunAnew: number;
+  hasParts: boolean;
   commission: { number: number; title: string; collector: string; hasEnded: boolean } | null;
   skuCode: string | null;
   /** The day it is needed: its own, or else the one that the collector was promised. */
@@ -65,6 +76,8 @@ export const jobColumns = {
   title: true,
   technique: true,
   pieces: true,
+  wanted: true,
+  partMap: { select: { jobId: true } },
   neededOn: true,
   steps: { select: stepColumns, orderBy: { position: 'asc' } },
   moves: { select: moveColumns, orderBy: { id: 'asc' } },
@@ -100,8 +113,12 @@ export const jobColumns = {
 
 type JobRow = Prisma.JobGetPayload<{ select: typeof jobColumns }>;
 
-/** A job as pages show it, from its row. */
-export function readJob(row: JobRow, todayOn: Day): JobStanding {
+/**
+ * A job as pages show it, from its row.
+ *
+ * @param burning what of it is in kilns that were lit, from {@link readBurning}
+ */
+export function readJob(row: JobRow, todayOn: Day, burning: readonly Burning[] = []): JobStanding {
   const moves = row.moves.map(readMove);
   const route = { pieces: row.pieces, steps: row.steps.map(readStep), moves };
   const begin = row.commission && readBegin(row.commission, todayOn);
@@ -111,6 +128,10 @@ export function readJob(row: JobRow, todayOn: Day): JobStanding {
     title: row.title,
     technique: row.technique,
     ...route,
+    wanted: row.wanted,
+    lost: netTo(moves, outside),
+    begunAnew: netFrom(moves, outside),
+    hasParts: row.partMap !== null,
     commission: row.commission && {
       number: row.commission.number,
       title: row.commission.title,
@@ -121,33 +142,60 @@ export function readJob(row: JobRow, todayOn: Day): JobStanding {
     neededOn: neededOn(row),
     picture: pictureOf(row),
     missing: begin && refusalToBegin(begin) ? missingBeforeClay(begin) : [],
-    standings: standingsOf(route, moves).map((standing) => here(route, standing, todayOn)),
+    standings: standingsOf(route, moves).map((standing) =>
+      here(route, standing, { todayOn, burning }),
+    ),
     ready: readyDays(route, todayOn),
     pegs: pegProgress(route),
   };
 }
 
+/** Pieces that went somewhere by moves that hold. */
+function netTo(moves: readonly Move[], position: number): number {
+  return sumOf(movesThatHold(moves).filter((move) => move.toPosition === position));
+}
+
+function netFrom(moves: readonly Move[], position: number): number {
+  return sumOf(movesThatHold(moves).filter((move) => move.fromPosition === position));
+}
+
+function sumOf(moves: readonly Move[]): number {
+  return moves.reduce((sum, move) => sum + move.pieces, 0);
+}
+
 function here(
   route: { pieces: number; steps: readonly RouteStep[] },
   standing: Standing,
-  todayOn: Day,
+  of: { todayOn: Day; burning: readonly Burning[] },
 ): StandingHere {
+  const { todayOn } = of;
   const { position, sinceOn } = standing;
   const step = route.steps[position - 1] ?? null;
+  const burning = of.burning.filter((one) => one.position === position);
+  const free = standing.pieces - burning.reduce((sum, one) => sum + one.pieces, 0);
   return {
     ...standing,
     name: placeName(route, position),
     nextName: position > route.steps.length ? null : placeName(route, position + 1),
     step,
     cautions: cautionsAt(route.steps, position),
+    burning,
+    free,
     days: daysHere(sinceOn, todayOn),
-    tooLongDays: step ? daysTooLong(step, sinceOn, todayOn) : 0,
+    tooLongDays: step ? daysTooLong(withItsWait(step), sinceOn, todayOn) : 0,
   };
 }
 
 function neededOn(row: JobRow): Day | null {
   const day = row.neededOn ?? row.commission?.agreements[0]?.promisedOn;
   return day ? dayFromDate(day) : null;
+}
+
+/** Pieces wait for a kiln until it is full: two weeks of that are nothing to speak of. */
+const kilnWaitDays = 14;
+
+function withItsWait(step: RouteStep): Pick<RouteStep, 'longestDays'> {
+  return step.kind === 'fire' ? { longestDays: step.longestDays + kilnWaitDays } : step;
 }
 
 type FileRow = { id: string; widthPx: number | null; heightPx: number | null };

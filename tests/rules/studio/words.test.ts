@@ -4,14 +4,13 @@ import type { MoveRefusal } from '@/lib/studio/rules';
 import {
   beforeClayWords,
   moveOnWords,
-  moveRefusalMessage,
   movedWords,
   readyWords,
   sinceWords,
   stepDaysWords,
   undoneWords,
-  undoRefusalMessage,
 } from '@/lib/studio/rules/words';
+import { moveRefusalMessage, undoRefusalMessage } from '@/lib/studio/rules/refusals';
 
 test('a move is said as a maker would say it', () => {
   expect(moveOnWords(24, 'drying')).toBe('Move 24 on to drying');

@@ -4,9 +4,9 @@ import { FormFrame } from '@/app/ui/form/form-frame';
 import { RequestKey } from '@/app/ui/form/request-key';
 import { Section } from '@/app/ui/page/section';
 import { daysBetween, type Day } from '@/lib/dates/rules';
-import { placeName } from '@/lib/studio/rules';
+import { outside, placeName } from '@/lib/studio/rules';
 import type { JobTold, MoveTold } from '@/lib/studio/reads/job';
-import { movedWords, undoneWords } from '@/lib/studio/rules/words';
+import { begunAnewWords, lostWords, movedWords, undoneWords } from '@/lib/studio/rules/words';
 import { takeBack } from '../actions';
 import css from '../studio.module.css';
 
@@ -52,15 +52,20 @@ export function JobHistory({ job, todayOn, zone, mayMove }: JobHistoryProps) {
 
 function sentenceOf(job: JobTold, move: MoveTold): string {
   const to = placeName(job, move.toPosition);
-  return move.isUndoing ? undoneWords(move.pieces, to) : movedWords(move.pieces, to);
+  if (move.isUndoing) return undoneWords(move.pieces, to);
+  if (move.cause) return [lostWords(move.pieces, move.cause, 0), move.note].join(' ').trim();
+  if (move.fromPosition === outside) return begunAnewWords(move.pieces);
+  const from = move.firingNumber === null ? '' : ` Firing ${move.firingNumber}.`;
+  return `${movedWords(move.pieces, to)}${from}`;
 }
 
 /** Its pieces must still stand where they went; the write decides again. */
 function canTakeBack(job: JobTold, move: MoveTold, todayOn: Day): boolean {
   if (move.isUndoing || move.isUndone) return false;
   if (daysBetween(move.movedOn, todayOn) > undoDays) return false;
+  if (move.toPosition === outside) return true;
   const here = job.standings.find((standing) => standing.position === move.toPosition);
-  return (here?.pieces ?? 0) >= move.pieces;
+  return (here?.free ?? 0) >= move.pieces;
 }
 
 function TakeBack({ moveId, said }: Readonly<{ moveId: string; said: string }>) {

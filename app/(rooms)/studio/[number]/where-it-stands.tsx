@@ -1,7 +1,10 @@
+import Link from 'next/link';
+import { ButtonLink } from '@/app/ui/button/button';
 import { Caution } from '@/app/ui/page/caution';
 import type { Day } from '@/lib/dates/rules';
 import type { JobStanding, StandingHere } from '@/lib/studio/reads/standing';
 import { piecesWords, sinceWords, stepDaysWords } from '@/lib/studio/rules/words';
+import { lossAt } from '../loss-at';
 import { MoveSomeOn } from '../move-on';
 import css from '../studio.module.css';
 
@@ -19,7 +22,23 @@ export function WhereItStands({ job, todayOn, mayMove }: WhereProps) {
           {here.cautions.map((caution) => (
             <Caution key={caution}>{caution}</Caution>
           ))}
-          {mayMove && mayGoOn(job, here) ? <MoveSomeOn job={job} here={here} /> : null}
+          {here.burning.map((fire) => (
+            <p key={fire.firingNumber}>
+              {piecesWords(fire.pieces)} of them: in {fire.kiln},{' '}
+              <Link href={`/studio/firings/${fire.firingNumber}`}>firing {fire.firingNumber}</Link>,
+              lit {sinceWords(fire.litOn, todayOn).replace(/^since /, '')}.
+            </p>
+          ))}
+          {mayMove && here.free > 0 && mayGoOn(job, here) ? (
+            <MoveSomeOn job={job} here={here} />
+          ) : null}
+          {mayMove && here.free > 0 && here.position > 0 ? (
+            <p>
+              <ButtonLink href={lossAt(job, here)} variant="quiet" size="counter">
+                Some are lost
+              </ButtonLink>
+            </p>
+          ) : null}
         </li>
       ))}
     </ul>

@@ -9,7 +9,7 @@ import { jobPiecesMax, type OpenJobInput } from '@/lib/studio/input';
 import { findRouteInUse, type Route } from '@/lib/studio/reads/routes';
 import type { Technique } from '@/lib/studio/rules';
 import { routeForThickness } from '@/lib/studio/rules/drying';
-import type { OpenJobRefusal } from '@/lib/studio/rules/words';
+import type { OpenJobRefusal } from '@/lib/studio/rules/refusals';
 import { foretell } from '../foretell';
 
 /** One fired piece, in whole micrometres; null where nobody knows. */
