@@ -1,8 +1,6 @@
 import type { Day } from '@/lib/dates/rules';
+import type { PieceLying } from './lying';
 import { layOnShelves, takesOf, type KilnRoom, type ToLay } from './packing';
-
-/** How one piece lies on a shelf, in whole micrometres. */
-export type PieceLying = Omit<ToLay, 'key'>;
 
 /** Pieces of a job that wait at a firing, as a load is planned from them. */
 export type WaitingForFire = {
@@ -130,48 +128,6 @@ export function piecesToLay(
     ...(parts[at] ?? lying),
     key: `${key}#${at}`,
   }));
-}
-
-/**
- * How one piece of a job lies on a shelf: flat, with its height as a depth of the shelf; a vessel
- * stands on its foot.
- *
- * @param size as a wall label has it, in whole micrometres; null where it is not known
- * @returns null unless all three sides are known
- * @source common practice: reliefs and tiles are fired flat, vessels upright
- */
-export function lyingOf(
-  size: { widthUm: number | null; heightUm: number | null; depthUm: number | null },
-  isVessel: boolean,
-): PieceLying | null {
-  const { widthUm, heightUm, depthUm } = size;
-  if (widthUm === null || heightUm === null || depthUm === null) return null;
-  return isVessel
-    ? { widthUm, depthUm, heightUm }
-    : { widthUm, depthUm: heightUm, heightUm: depthUm };
-}
-
-/**
- * How one part of a numbered drawing lies: the box round its outline.
- *
- * @param outline corners in thousandths of the drawing’s width and height
- * @returns whole micrometres, at least one; null for an outline without corners
- */
-export function lyingOfOutline(
-  outline: readonly (readonly [number, number])[],
-  drawing: { widthUm: number; heightUm: number },
-  heightUm: number,
-): PieceLying | null {
-  if (outline.length === 0) return null;
-  const across = outline.map(([x]) => x);
-  const down = outline.map(([, y]) => y);
-  const side = (marks: readonly number[], wholeUm: number): number =>
-    Math.max(1, Math.round(((Math.max(...marks) - Math.min(...marks)) * wholeUm) / 1_000));
-  return {
-    widthUm: side(across, drawing.widthUm),
-    depthUm: side(down, drawing.heightUm),
-    heightUm,
-  };
 }
 
 /** What waits for one kiln, in turns of it. */

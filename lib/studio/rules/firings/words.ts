@@ -4,7 +4,11 @@ import type { Scale } from '@/lib/studio/rules/kilns/degrees';
 import { energyRefusalMessage } from '@/lib/studio/rules/kilns/energy';
 import { firingRefusalMessage, openRefusalMessage } from '@/lib/studio/rules/kilns/firing';
 import { piecesWords, shortDay } from '@/lib/studio/rules/words';
-import { lossRefusalMessage, moveRefusalMessage, type AnyRefusal } from '@/lib/studio/rules/refusals';
+import {
+  lossRefusalMessage,
+  moveRefusalMessage,
+  type AnyRefusal,
+} from '@/lib/studio/rules/refusals';
 import type { LightRefusal, ReadingRefusal, TooFresh } from './lighting';
 import type { OpeningRefusal } from './opening';
 import type { LineRefusal, PlanRefusal, ScheduleRefusal, StandRefusal } from './planning';

@@ -3,7 +3,8 @@ import type { Day } from '@/lib/dates/rules';
 import { againHere, isPlannedFiring } from '@/lib/studio/rules/firings/again';
 import { askedAtC, coolBy, curveOf, halvingOf } from '@/lib/studio/rules/firings/curve';
 import { driedShort, driesForDays } from '@/lib/studio/rules/firings/dried';
-import { byNeedAndWait, lyingOf, lyingOfOutline, queueOf } from '@/lib/studio/rules/firings/load';
+import { byNeedAndWait, queueOf } from '@/lib/studio/rules/firings/load';
+import { lyingOf, lyingOfOutline } from '@/lib/studio/rules/firings/lying';
 import { takesOf } from '@/lib/studio/rules/firings/packing';
 import {
   checkCone,
