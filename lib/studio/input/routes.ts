@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { percentInput } from '@/lib/money/input';
 import { parseDecimal } from '@/lib/money/rules/decimal';
 import { cones } from '@/lib/studio/rules/kilns/cones';
+import { stepField, stepFields } from '@/lib/studio/rules/step-fields';
 import { pegs, stepKinds, techniques, type RouteStep } from '@/lib/studio/rules/routes';
 
 /** The most steps that a route has. */
@@ -54,17 +55,6 @@ const stepInput = z
     benchId: step.kind === 'work' ? step.benchId : null,
     cone: step.kind === 'fire' ? step.cone : '',
   }));
-
-/** The fields of one step, as a form names them: `s3-name` for the row with the key 3. */
-export const stepFields = [
-  ...(['name', 'peg', 'kind', 'benchId', 'cone', 'shortestDays', 'likelyDays'] as const),
-  ...(['longestDays', 'isTogether', 'lossPercent', 'minutesEach', 'caution'] as const),
-] as const;
-
-/** The name of a field of a row of steps. */
-export function stepField(row: string, field: (typeof stepFields)[number]): string {
-  return `s${row}-${field}`;
-}
 
 /**
  * A route from its form: the rows come as `s<key>-<field>`, and `rows` says which keys there are

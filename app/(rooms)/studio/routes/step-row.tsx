@@ -4,7 +4,7 @@ import { useState, type ReactNode } from 'react';
 import { Field } from '@/app/ui/form/field';
 import { useFieldAnswer } from '@/app/ui/form/form-answer';
 import type { FieldOption } from '@/app/ui/form/field-props';
-import { stepField } from '@/lib/studio/input/routes';
+import { stepField } from '@/lib/studio/rules/step-fields';
 import { cones } from '@/lib/studio/rules/kilns/cones';
 import {
   pegs,
