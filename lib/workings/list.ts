@@ -1,6 +1,7 @@
 import { checkDigitWorking } from './entries/catalogue';
 import { absorptionClass, claySize, clayWeight, slipVolume } from './entries/clay';
 import { colourDifferenceWorking, labFromSrgbWorking } from './entries/colour';
+import { pertWorking, readyDate } from './entries/days';
 import { coneTemperature, firingCost } from './entries/kilns';
 import { lossLearned } from './entries/losses';
 import { instalments, moneySplit } from './entries/money';
@@ -25,6 +26,8 @@ export const workings: readonly NamedWorking[] = [
   named(absorptionClass),
   named(coneTemperature),
   named(firingCost),
+  named(pertWorking),
+  named(readyDate),
   named(colourDifferenceWorking),
   named(labFromSrgbWorking),
   named(commissionPrice),
