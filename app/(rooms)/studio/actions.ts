@@ -20,7 +20,7 @@ import {
 import { beginMore, loseJobPieces, moveJobOn, openStudioJob, undoMove } from '@/lib/studio/writes';
 
 /** Where the form stands; one comes back to it. */
-const backTo = z.enum(['bench', 'job']);
+const backTo = z.enum(['bench', 'job', 'parts']);
 
 /** Moves pieces on to the next step, and comes back to where they stand now. */
 export const moveOn = formAction(
@@ -74,6 +74,7 @@ export const openJob = formAction('studio.move', openJobInput, async (doer, inpu
 type Told = { undoId: string; jobNumber: number; toPosition: number };
 
 function toldAt(place: z.infer<typeof backTo>, { undoId, jobNumber, toPosition }: Told): string {
+  if (place === 'parts') return `/studio/${jobNumber}/parts?moved=${undoId}`;
   if (place === 'job') return `/studio/${jobNumber}?moved=${undoId}`;
   return `/studio?moved=${undoId}#job-${jobNumber}-${toPosition}`;
 }

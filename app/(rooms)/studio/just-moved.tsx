@@ -9,7 +9,7 @@ import css from './studio.module.css';
 type JustMovedProps = Readonly<{
   move: MoveJustMade;
   mayMove: boolean;
-  backTo: 'bench' | 'job';
+  backTo: 'bench' | 'job' | 'parts';
 }>;
 
 /** What was just moved, in a sentence, with its undo right beside it. */

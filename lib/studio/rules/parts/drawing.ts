@@ -1,7 +1,7 @@
 import { leastArea } from './corners';
 import { partsLeast, partsMost } from './laying';
-import { areaOf, isSimple, type Shape } from './outline';
-import { sharedArea } from './overlap';
+import { areaOf, boxOf, isSimple, type Shape } from './outline';
+import { doBoxesMeet, sharedArea } from './overlap';
 
 /** What is wrong with a drawing. */
 export type DrawingFault =
@@ -36,12 +36,17 @@ export function faultOf(shapes: readonly Shape[]): DrawingFault | null {
 
 /** The numbers of parts that lie over one another by more than a sliver, in pairs. */
 export function overlapsIn(shapes: readonly Shape[]): [number, number][] {
-  return shapes.flatMap((shape, at) =>
-    shapes.slice(at + 1).flatMap((other): [number, number][] => {
-      const smaller = Math.min(areaOf(shape.outline), areaOf(other.outline));
-      const most = Math.max(sliverArea, smaller / 100);
-      const isOver = sharedArea(shape.outline, other.outline) > most;
-      return isOver ? [[shape.number, other.number]] : [];
+  const measured = shapes.map((shape) => ({
+    shape,
+    area: areaOf(shape.outline),
+    box: boxOf(shape.outline),
+  }));
+  return measured.flatMap((one, at) =>
+    measured.slice(at + 1).flatMap((other): [number, number][] => {
+      if (!doBoxesMeet(one.box, other.box)) return [];
+      const most = Math.max(sliverArea, Math.min(one.area, other.area) / 100);
+      const isOver = sharedArea(one.shape.outline, other.shape.outline) > most;
+      return isOver ? [[one.shape.number, other.shape.number]] : [];
     }),
   );
 }

@@ -1,6 +1,7 @@
 import type { Day } from '@/lib/dates/rules';
 import type { LossCause } from '@/lib/studio/rules/jobs/losing';
 import { movesThatHold, outside } from '@/lib/studio/rules/jobs/standing';
+import type { Peg } from '@/lib/studio/rules/routes';
 
 /** A move that a part went with. */
 export type PartMoved = {
@@ -117,4 +118,19 @@ export function safeThrough(
  */
 export function farthestSafe(fires: readonly SafeThrough[]): SafeThrough | null {
   return fires.findLast(({ safe }) => safe > 0) ?? fires[0] ?? null;
+}
+
+/** What a part is, from its place: what its step makes of it, or that nothing is left of it. */
+export type PartState = 'not_begun' | Peg | 'lost';
+
+/** What a part is at a position of its route; behind the last step it is finished. */
+export function stateAt(steps: readonly { readonly peg: Peg }[], position: number): PartState {
+  if (position === outside) return 'lost';
+  if (position === 0) return 'not_begun';
+  return steps[position - 1]?.peg ?? 'finished';
+}
+
+/** What a number is: as the part that stands for it is. */
+export function stateOf(steps: readonly { readonly peg: Peg }[], { best }: NumberNow): PartState {
+  return stateAt(steps, best?.position ?? outside);
 }

@@ -10,9 +10,9 @@ export type LabelSpot = {
 
 type Cell = LabelSpot & { readonly half: readonly [number, number]; readonly most: number };
 
-/** Good enough: half a thousandth more room is not looked for. */
-const fineness = 0.5;
-const cellsMost = 4_000;
+/** Good enough: so much more room is not looked for, as a share of the most there could be. */
+const fineness = 0.04;
+const cellsMost = 1_000;
 
 /**
  * The spot inside an outline that is farthest from its edge: a number stands there inside its part
@@ -30,13 +30,16 @@ export function labelSpot(outline: Outline, aspect = 1): LabelSpot {
   const middle = cellAt(outline, middleOf(outline), [0, 0], aspect);
   const whole = cellAt(outline, [box.left + half[0], box.top + half[1]], half, aspect);
   let best = whole.room > middle.room ? whole : middle;
-  const open: Cell[] = [whole];
+  // No spot has more room than half the shorter side of the box.
+  const roomMost = Math.min(half[0], half[1] * aspect);
+  const enough = roomMost * fineness;
+  const open: Cell[] = best.room >= roomMost - enough ? [] : [whole];
   for (let looked = 0; looked < cellsMost; looked += 1) {
     const cell = mostPromising(open);
-    if (!cell || cell.most - best.room <= fineness) break;
+    if (!cell || cell.most - best.room <= enough) break;
     for (const quarter of quartersOf(outline, cell, aspect)) {
       if (quarter.room > best.room) best = quarter;
-      if (quarter.most > best.room + fineness) open.push(quarter);
+      if (quarter.most > best.room + enough) open.push(quarter);
     }
   }
   return { at: best.at, room: Math.max(0, best.room) };

@@ -10,7 +10,7 @@ import { areaOf, boxOf, edgesOf, sideOf, signedArea, type Corner, type Outline }
  * @returns square thousandths; 0 for neighbours that only touch
  */
 export function sharedArea(one: Outline, other: Outline): number {
-  if (!doBoxesMeet(one, other)) return 0;
+  if (!doBoxesMeet(boxOf(one), boxOf(other))) return 0;
   const [ours, theirs] = [trianglesOf(one), trianglesOf(other)];
   let sum = 0;
   for (const [sign, triangle] of ours) {
@@ -21,8 +21,10 @@ export function sharedArea(one: Outline, other: Outline): number {
   return Math.abs(sum);
 }
 
-function doBoxesMeet(one: Outline, other: Outline): boolean {
-  const [a, b] = [boxOf(one), boxOf(other)];
+type Box = ReturnType<typeof boxOf>;
+
+/** Whether two boxes share more than an edge. */
+export function doBoxesMeet(a: Box, b: Box): boolean {
   return a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom;
 }
 

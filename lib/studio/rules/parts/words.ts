@@ -82,6 +82,22 @@ export function drawingFaultWords(fault: DrawingFault): string {
   }
 }
 
+const partsCodes: ReadonlySet<string> = new Set([
+  'no_such_job',
+  'no_such_part',
+  'nothing_chosen',
+  'part_in_kiln',
+  'part_not_begun',
+  'part_lost',
+  'no_such_bucket',
+  'day_to_come',
+] satisfies PartsRefusal['code'][]);
+
+/** Whether it is a refusal of chosen parts, and not one of the move or the loss itself. */
+export function isPartsRefusal(refusal: { code: string }): refusal is PartsRefusal {
+  return partsCodes.has(refusal.code);
+}
+
 /** Says why nothing was written down of parts. */
 export function partsRefusalMessage(refusal: PartsRefusal | AnyRefusal): string {
   switch (refusal.code) {
