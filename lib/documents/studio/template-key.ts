@@ -1,6 +1,8 @@
 import 'server-only';
 import type { Template } from '@/lib/clay/rules/template';
+import type { Shape } from '@/lib/studio/rules/parts/outline';
 import { ash, iron, type Paper } from '../paper';
+import { drawPartLines } from './part-lines';
 import { drawRulers, pointsPerUm } from './ruler';
 import { measureLines, stepsToLay, wetWords, type TemplateTold } from './template-words';
 
@@ -13,7 +15,12 @@ const faint = '#c4b9ac';
 const footHeight = 70;
 
 /** The first page of a template: what it is, its measures, how it is printed, how the sheets lie. */
-export function drawKey(paper: Paper, template: Template, told: TemplateTold): void {
+export function drawKey(
+  paper: Paper,
+  template: Template,
+  told: TemplateTold,
+  shapes: readonly Shape[],
+): void {
   const { width, height } = paper.page;
   const inner = width - 2 * margin;
   paper.font('serif').fontSize(13).fillColor(iron).text(told.gallery, margin, margin);
@@ -39,16 +46,19 @@ export function drawKey(paper: Paper, template: Template, told: TemplateTold): v
       .text(`${at + 1}. ${step}`, margin, paper.y, { width: inner });
   }
   const top = paper.y + 14;
-  drawSheetsLying(paper, template, {
-    ...{ x: margin, y: top, width: inner, height: height - footHeight - margin - top },
-  });
+  const box = { x: margin, y: top, width: inner, height: height - footHeight - margin - top };
+  drawSheetsLying(paper, { template, shapes }, box);
   drawRulers(paper, { x: margin, y: height - footHeight });
 }
 
 type Box = { x: number; y: number; width: number; height: number };
 
 /** The outline made small, and over it each sheet with its letter. */
-function drawSheetsLying(paper: Paper, template: Template, box: Box): void {
+function drawSheetsLying(
+  paper: Paper,
+  { template, shapes }: { template: Template; shapes: readonly Shape[] },
+  box: Box,
+): void {
   const { sheets, window } = template;
   const [first, last] = [sheets[0], sheets.at(-1)];
   if (!first || !last) return;
@@ -67,6 +77,9 @@ function drawSheetsLying(paper: Paper, template: Template, box: Box): void {
   for (const cut of template.cutsAtYUm) {
     paper.moveTo(x(0), y(cut)).lineTo(x(template.wetWidthUm), y(cut)).stroke();
   }
+  paper.save().translate(x(0), y(0));
+  drawPartLines(paper, template, { shapes, scale });
+  paper.restore();
   const [sheetWidth, sheetHeight] = [window.widthUm * scale, window.heightUm * scale];
   const letterSize = Math.max(6, Math.min(26, sheetWidth / 3, sheetHeight / 3));
   paper.lineWidth(0.6).strokeColor(ash).dash(3, { space: 2 });

@@ -1,8 +1,10 @@
 import 'server-only';
 import PDFDocument from 'pdfkit';
 import type { Template, TemplateSheet } from '@/lib/clay/rules/template';
+import type { Shape } from '@/lib/studio/rules/parts/outline';
 import { onlyKnownSigns } from '../labels/signs';
 import { ash, iron, takeHands, type Paper } from '../paper';
+import { drawPartLines } from './part-lines';
 import { drawKey } from './template-key';
 import { drawRulers, pointsPerUm, rulersWidth } from './ruler';
 import { firedWords, placeWords, wetWords, type TemplateTold } from './template-words';
@@ -16,11 +18,13 @@ const neighbourIn = 12;
  * sheet with its part of the drawing, crosses to lay it by, its letter, and rulers to check the
  * printer with.
  *
+ * @param shapes the numbered parts of a relief, drawn in place of rows and columns
  * @returns real text in our type; lines as shapes, a point for each 1/72 of an inch
  */
 export async function templatePdf(
   template: Template,
   told: TemplateTold,
+  shapes: readonly Shape[] = [],
 ): Promise<Uint8Array<ArrayBuffer>> {
   const size: [number, number] = [
     template.pageWidthUm * pointsPerUm,
@@ -36,20 +40,25 @@ export async function templatePdf(
   takeHands(paper);
   paper.addPage();
   const known = { ...told, title: onlyKnownSigns(paper, told.title, 'italic') || 'Template' };
-  drawKey(paper, template, known);
+  drawKey(paper, template, known, shapes);
   for (const sheet of template.sheets) {
     paper.addPage();
-    drawSheet(paper, { template, sheet, told: known });
+    drawSheet(paper, { template, sheet, shapes, told: known });
   }
   paper.end();
   await done;
   return new Uint8Array(Buffer.concat(parts));
 }
 
-type SheetToDraw = { template: Template; sheet: TemplateSheet; told: TemplateTold };
+type SheetToDraw = {
+  template: Template;
+  sheet: TemplateSheet;
+  shapes: readonly Shape[];
+  told: TemplateTold;
+};
 
 function drawSheet(paper: Paper, on: SheetToDraw): void {
-  const { template, sheet } = on;
+  const { template, sheet, shapes } = on;
   const { window } = template;
   const shown = {
     ...{ x: window.xUm * pointsPerUm, y: window.yUm * pointsPerUm },
@@ -59,6 +68,7 @@ function drawSheet(paper: Paper, on: SheetToDraw): void {
   paper.rect(shown.x, shown.y, shown.width, shown.height).clip();
   paper.translate(shown.x - sheet.xUm * pointsPerUm, shown.y - sheet.yUm * pointsPerUm);
   drawOutline(paper, template);
+  drawPartLines(paper, template, { shapes, scale: pointsPerUm });
   drawCrosses(paper, template);
   paper.restore();
   if (template.sheets.length > 1) {

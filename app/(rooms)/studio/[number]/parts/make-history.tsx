@@ -19,7 +19,7 @@ export function MakeHistory({ history, steps }: MakeHistoryProps) {
           <ul>
             {firings.map((firing) => (
               <li key={firing.number}>
-                <Link href={`/studio/kilns/firings/${firing.number}`}>Firing {firing.number}</Link>,{' '}
+                <Link href={`/studio/firings/${firing.number}`}>Firing {firing.number}</Link>,{' '}
                 {firing.kiln}, cone {firing.cone}
                 {firing.isAgain ? ', once more' : ''}: <WhenFired firing={firing} />
               </li>
