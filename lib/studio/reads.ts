@@ -4,6 +4,7 @@ import { assertAllowed } from '@/lib/access/reads';
 import type { Actor } from '@/lib/access/rules';
 import { addDays, dateFromDay, type Day } from '@/lib/dates/rules';
 import { db } from '@/lib/platform/db/client';
+import { readBurning } from './reads/moving';
 import { jobColumns, readJob, type JobStanding, type StandingHere } from './reads/standing';
 import { finishedPosition } from './rules';
 import { benchPlace } from './rules/routes';
@@ -99,7 +100,11 @@ async function listJobsInSight(todayOn: Day): Promise<JobStanding[]> {
     select: jobColumns,
     orderBy: { number: 'asc' },
   });
-  return rows.map((row) => readJob(row, todayOn));
+  const burning = await readBurning(
+    db(),
+    rows.map((row) => row.id),
+  );
+  return rows.map((row) => readJob(row, todayOn, burning.get(row.id)));
 }
 
 /** The jobs of a commission, the first opened first. */

@@ -204,7 +204,7 @@ test('a change order counts once the collector has signed it, and not before', a
 test('it is made, the balance is paid, it is handed over, and nothing is owed or held', async () => {
   await maker.goto(`${sheet}/job`);
   await maker.getByLabel('slip-cast').check();
-  await maker.getByLabel('How many parts').fill('6');
+  await maker.getByLabel('How many parts to begin').fill('6');
   await maker.getByRole('button', { name: 'Open the job' }).click();
   await maker.waitForURL(/done=job/);
   await maker.getByRole('link', { name: /^Go to job/ }).click();

@@ -135,7 +135,7 @@ test('the gallery asks for the deposit and takes it; the slip tells what remains
 test('the job is opened, and the studio can begin with its clay', async () => {
   expect(await nextSentence(maker)).toContain('open the job');
   await maker.getByRole('link', { name: 'Open the job' }).first().click();
-  await maker.getByLabel('How many parts').fill('24');
+  await maker.getByLabel('How many parts to begin').fill('24');
   await maker.getByRole('button', { name: 'Open the job' }).click();
   await maker.waitForURL(/done=job/);
   expect(await nextSentence(maker)).toMatch(/begin with the clay of job \d+\./);

@@ -25,7 +25,8 @@ async function beginBowls(page: Page, called: string): Promise<void> {
   await page.goto('/studio/new');
   await page.getByLabel('What is made').fill(called);
   await page.getByLabel('thrown').check();
-  await page.getByLabel('How many pieces').fill('6');
+  await page.getByLabel('How many are to come out good').fill('6');
+  await page.getByLabel('How many to begin').fill('6');
   await page.getByRole('button', { name: 'Put it on the bench' }).click();
   await page.getByRole('heading', { name: called, level: 1 }).waitFor();
 }
@@ -44,7 +45,7 @@ test('a maker moves a job on with one touch, and takes it back with the next', a
   await signInAs(page, 'maker');
   await beginBowls(page, title.touch);
   await page.goto('/studio');
-  const move = onBench(page, title.touch).getByRole('button');
+  const move = onBench(page, title.touch).getByRole('button', { name: /^Move / });
   expect(await move.innerText()).toBe('Move 6 on to throwing');
   expect((await move.boundingBox())?.height).toBeGreaterThanOrEqual(64);
   await move.click();

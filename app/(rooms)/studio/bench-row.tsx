@@ -3,6 +3,7 @@ import { Caution } from '@/app/ui/page/caution';
 import { Picture } from '@/app/ui/piece/picture';
 import type { Day } from '@/lib/dates/rules';
 import type { OnBench } from '@/lib/studio/reads';
+import { idOf } from './glance';
 import { lossAt } from './loss-at';
 import { beforeClayWords, piecesWords, sinceWords } from '@/lib/studio/rules/words';
 import { ForWhom } from './job-words';
@@ -21,7 +22,7 @@ export function BenchRow({ name, standing, todayOn, mayMove }: BenchRowProps) {
   const pieces = standing.reduce((sum, one) => sum + one.here.pieces, 0);
   const cautions = [...new Set(standing.flatMap((one) => one.here.cautions))];
   return (
-    <section className={css['row']} aria-label={name}>
+    <section className={css['row']} aria-label={name} id={`at-${idOf(name)}`}>
       <div className={css['row-head']}>
         <h2>{name}</h2>
         <p className={css['row-count']}>{piecesWords(pieces)}</p>

@@ -1,6 +1,7 @@
 import type { Metadata } from 'next';
 import { ButtonLink } from '@/app/ui/button/button';
 import { Empty } from '@/app/ui/page/empty';
+import { InThisRoom } from '@/app/ui/page/in-this-room';
 import { PageHead } from '@/app/ui/page/page-head';
 import { Section } from '@/app/ui/page/section';
 import { requireActor } from '@/lib/access/reads';
@@ -13,6 +14,7 @@ import { findMove } from '@/lib/studio/reads/job';
 import { undoMoveInput } from '@/lib/studio/input';
 import { piecesWords } from '@/lib/studio/rules/words';
 import { BenchRow } from './bench-row';
+import { Glance } from './glance';
 import { JustMoved } from './just-moved';
 import css from './studio.module.css';
 
@@ -34,10 +36,9 @@ export default async function StudioPage({ searchParams }: StudioPageProps) {
     <>
       <PageHead title="Studio" lead={leadOf(bench)}>
         {mayMove ? <ButtonLink href="/studio/new">Begin something new</ButtonLink> : null}
-        <ButtonLink href="/studio/template" variant="quiet">
-          A paper template
-        </ButtonLink>
       </PageHead>
+      <InThisRoom room="studio" here="bench" roles={actor.roles} />
+      <Glance bench={bench} />
       <div className={css['bench']}>
         {bench.notBegun.length > 0 ? (
           <BenchRow name="to begin" standing={bench.notBegun} {...shared} />

@@ -27,6 +27,15 @@ export const endCommissionInput = z.strictObject({
 
 const partsMost = 2_000;
 
+const parts = z
+  .string()
+  .trim()
+  .regex(/^\d{1,4}$/, 'Write how many parts, in figures.')
+  .transform((text) => Number(text))
+  .refine((count) => count >= 1 && count <= partsMost, {
+    message: `From 1 to ${partsMost} parts.`,
+  });
+
 /** The form that opens the job of a commission. */
 export const openCommissionJobInput = z.strictObject({
   requestKey,
@@ -34,14 +43,9 @@ export const openCommissionJobInput = z.strictObject({
   technique: z.enum(techniques, {
     error: 'Say how it is made.',
   }),
-  pieces: z
-    .string()
-    .trim()
-    .regex(/^\d{1,4}$/, 'Write how many parts, in figures.')
-    .transform((text) => Number(text))
-    .refine((count) => count >= 1 && count <= partsMost, {
-      message: `From 1 to ${partsMost} parts.`,
-    }),
+  /** How many the picture has, and how many are begun with the spare ones. */
+  wanted: z.union([z.literal('').transform(() => undefined), parts]).optional(),
+  pieces: parts,
   neededOn: known(dayInput),
 });
 

@@ -65,6 +65,8 @@ export type JobToOpenFor = {
   technique: Technique;
   /** How many parts go through the studio together, spares included. */
   pieces: number;
+  /** How many the picture has; all of them unless it is said. */
+  wanted?: number | undefined;
   neededOn: Day | null;
 };
 
@@ -99,11 +101,14 @@ export async function addCommissionJob(
   const { facts, title } = found.value;
   if (!facts.agreement && !facts.override) return refuse({ code: 'not_agreed_yet' });
   const { commissionId, technique, pieces } = job;
+  const wanted = Math.min(job.wanted ?? pieces, pieces);
   const neededOn = job.neededOn ?? facts.agreement?.promisedOn ?? null;
-  const opened = await openJob(tx, doer, { commissionId, title, technique, pieces, neededOn });
+  const opened = await openJob(tx, doer, {
+    ...{ commissionId, title, technique, pieces, wanted, neededOn },
+  });
   invariant(opened.ok, 'A commission that is going on can have a job.');
   const { number } = opened.value;
   const did = 'opened the job';
-  await tellHistory(tx, doer, { commissionId, did, facts: { number, technique, pieces } });
+  await tellHistory(tx, doer, { commissionId, did, facts: { number, technique, pieces, wanted } });
   return ok({ ...opened.value, commissionNumber: found.value.number });
 }

@@ -1,5 +1,6 @@
 import type { Metadata } from 'next';
 import { notFound } from 'next/navigation';
+import { ButtonLink } from '@/app/ui/button/button';
 import { Columns, Section } from '@/app/ui/page/section';
 import { Notice } from '@/app/ui/page/notice';
 import { PageHead } from '@/app/ui/page/page-head';
@@ -13,10 +14,13 @@ import { jobNumberInput, undoMoveInput } from '@/lib/studio/input';
 import { findJob, findMove, type JobTold } from '@/lib/studio/reads/job';
 import { beforeClayWords, piecesWords } from '@/lib/studio/rules/words';
 import { techniqueWords } from '@/lib/studio/rules/routes';
+import { findPartMap, type PartMapShown } from '@/lib/studio/reads/parts/map';
 import { ForWhom } from '../job-words';
 import { JustMoved } from '../just-moved';
 import { JobHistory } from './job-history';
 import { JobRouteList } from './job-route';
+import { PartsGlance } from './parts/glance';
+import { SpareOnes } from './spare-ones';
 import { ReadyWhen } from './ready-when';
 import { WhereItStands } from './where-it-stands';
 import css from '../studio.module.css';
@@ -41,6 +45,7 @@ export default async function JobPage({ params, searchParams }: JobPageProps) {
   const read = undoMoveInput.shape.moveId.safeParse((await searchParams).moved);
   const move = read.success ? await findMove(actor, read.data) : null;
   const mayMove = isAllowed(actor.roles, 'studio.move');
+  const map = job.hasParts ? await findPartMap(actor, job.number) : null;
   return (
     <>
       <PageHead
@@ -49,8 +54,8 @@ export default async function JobPage({ params, searchParams }: JobPageProps) {
         back={{ href: '/studio', name: 'Studio' }}
         lead={
           <>
-            {piecesWords(job.pieces)}, {techniqueWords[job.technique]},{' '}
-            <ForWhom job={job} todayOn={todayOn} />.
+            {techniqueWords[job.technique]}, <ForWhom job={job} todayOn={todayOn} />.{' '}
+            {countWords(job)}
           </>
         }
       />
@@ -61,6 +66,8 @@ export default async function JobPage({ params, searchParams }: JobPageProps) {
         wide={
           <>
             <WhereItStands job={job} todayOn={todayOn} mayMove={mayMove} />
+            {mayMove && !job.hasParts ? <SpareOnes job={job} /> : null}
+            <Drawing job={job} map={map} mayKeep={isAllowed(actor.roles, 'studio.keep')} />
             <Section title="The route">
               <JobRouteList job={job} />
             </Section>
@@ -77,6 +84,18 @@ export default async function JobPage({ params, searchParams }: JobPageProps) {
       {move ? <JustMoved move={move} mayMove={mayMove} backTo="job" /> : null}
     </>
   );
+}
+
+/** How many were begun, how many are wanted, and what became of the others. */
+function countWords({ pieces, wanted, lost, begunAnew }: JobTold): string {
+  const begun = pieces + begunAnew;
+  const good = wanted === 1 ? 'one good one' : `${wanted} good ones`;
+  const told = [
+    begun === wanted ? piecesWords(begun) : `${piecesWords(begun)} for ${good}`,
+    lost > 0 ? `${lost} lost` : '',
+    begunAnew > 0 ? `${begunAnew} begun anew` : '',
+  ];
+  return `${told.filter((part) => part !== '').join(', ')}.`;
 }
 
 function Told({ job }: Readonly<{ job: JobTold }>) {
@@ -104,6 +123,33 @@ function Told({ job }: Readonly<{ job: JobTold }>) {
       At the usual pace it is ready {lateDays === 1 ? 'a day' : `${lateDays} days`} after it is
       needed. Better said early than late.
     </Notice>
+  );
+}
+
+type DrawingProps = Readonly<{ job: JobTold; map: PartMapShown | null; mayKeep: boolean }>;
+
+/** The numbered drawing, or the way to it while the clay of a relief is not begun. */
+function Drawing({ job, map, mayKeep }: DrawingProps) {
+  if (map) {
+    return (
+      <Section title="The numbered drawing">
+        <PartsGlance map={map} />
+      </Section>
+    );
+  }
+  if (!mayKeep || job.moves.length > 0 || job.technique !== 'slab_relief') return null;
+  return (
+    <Section title="The numbered drawing">
+      <p>
+        Before its clay is begun, the relief can be cut into numbered parts, each with a fate of its
+        own.
+      </p>
+      <p>
+        <ButtonLink href={`/studio/${job.number}/parts/draw`} variant="quiet">
+          Draw its parts
+        </ButtonLink>
+      </p>
+    </Section>
   );
 }
 

@@ -3,7 +3,7 @@
 import { useId, useState } from 'react';
 import { Choice } from '@/app/ui/form/choice';
 import { Field } from '@/app/ui/form/field';
-import { howManyToStart, type StepLoss } from '@/lib/studio/rules/losses/start';
+import { howManyToStart, type Start, type StepLoss } from '@/lib/studio/rules/losses/start';
 import { startWords } from '@/lib/studio/rules/losses/words';
 import css from '../studio.module.css';
 
@@ -27,9 +27,11 @@ export function HowMany({ ways, chosen, wanted, certaintyPercent }: HowManyProps
   const [routeId, setRouteId] = useState(chosen ?? '');
   const [good, setGood] = useState(wanted ?? '');
   const said = useId();
-  const way = ways.find((one) => one.routeId === routeId);
-  const asked = way && { good: Number(good), steps: way.losses, certaintyPercent };
-  const start = asked && /^[1-9]\d{0,3}$/.test(good) ? howManyToStart(asked) : null;
+  const start = toStart(
+    ways.find((one) => one.routeId === routeId),
+    good,
+    certaintyPercent,
+  );
   return (
     <div
       className={css['how-many']}
@@ -56,19 +58,27 @@ export function HowMany({ ways, chosen, wanted, certaintyPercent }: HowManyProps
         required
       />
       <p role="status" id={said} className={css['start']}>
-        {start?.ok && asked ? startWords(asked.good, start.value) : null}
+        {start ? startWords(Number(good), start) : null}
       </p>
       <Field
-        key={start?.ok ? start.value.start : 'none'}
+        key={start?.start ?? 'none'}
         name="pieces"
         label="How many to begin"
         hint="With the spare ones: a few crack on the way."
         kind="count"
         width="short"
         size="counter"
-        defaultValue={start?.ok ? String(start.value.start) : undefined}
+        defaultValue={start ? String(start.start) : undefined}
         required
       />
     </div>
   );
+}
+
+/** How many to begin; null while it is not said which way and how many. */
+function toStart(way: WayToMake | undefined, good: string, certaintyPercent: string): Start | null {
+  if (!way || !/^[1-9]\d{0,3}$/.test(good)) return null;
+  const asked = { good: Number(good), steps: way.losses, certaintyPercent };
+  const start = howManyToStart(asked);
+  return start.ok ? start.value : null;
 }

@@ -6,8 +6,9 @@ import { RequestKey } from '@/app/ui/form/request-key';
 import { PageHead } from '@/app/ui/page/page-head';
 import { requireActor } from '@/lib/access/reads';
 import { listPiecesToMake } from '@/lib/studio/reads';
-import { listRoutes } from '@/lib/studio/reads/routes';
+import { listLearnedLosses } from '@/lib/studio/reads/losses';
 import { getStudioSettings } from '@/lib/studio/reads/settings';
+import { planWith } from '@/lib/studio/rules/losses/learned';
 import { likelyDaysOf, techniques } from '@/lib/studio/rules/routes';
 import { openJob } from '../actions';
 import { HowMany } from './how-many';
@@ -22,11 +23,14 @@ export default async function NewJobPage({ searchParams }: NewJobPageProps) {
   const pieces = await listPiecesToMake(actor);
   const asked = askedFor(await searchParams);
   const chosen = pieces.find((piece) => piece.skuId === asked.skuId);
-  const [routes, { startInHundred }] = await Promise.all([listRoutes(actor), getStudioSettings()]);
+  const [routes, { startInHundred }] = await Promise.all([
+    listLearnedLosses(actor),
+    getStudioSettings(),
+  ]);
   const usual = routes.find((route) => route.technique === asked.technique && route.isUsual);
-  const ways = routes.map(({ id, name, steps }) => ({
-    ...{ routeId: id, name, hint: weeksWords(likelyDaysOf(steps)) },
-    losses: steps.map((step) => ({ step: step.name, percent: step.lossPercent })),
+  const ways = routes.map(({ routeId, name, routeSteps, steps }) => ({
+    ...{ routeId, name, hint: weeksWords(likelyDaysOf(routeSteps)) },
+    losses: steps.map(({ step, learned }) => planWith(step, learned, 'likely')),
   }));
   return (
     <>
@@ -46,7 +50,7 @@ export default async function NewJobPage({ searchParams }: NewJobPageProps) {
         />
         <HowMany
           ways={ways}
-          chosen={usual?.id}
+          chosen={usual?.routeId}
           wanted={asked.count}
           certaintyPercent={startInHundred}
         />

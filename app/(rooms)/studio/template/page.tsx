@@ -6,6 +6,7 @@ import { Caution } from '@/app/ui/page/caution';
 import { Empty } from '@/app/ui/page/empty';
 import { Facts } from '@/app/ui/page/facts';
 import { Notice } from '@/app/ui/page/notice';
+import { InThisRoom } from '@/app/ui/page/in-this-room';
 import { PageHead } from '@/app/ui/page/page-head';
 import { Columns, Section, Slab } from '@/app/ui/page/section';
 import { Working } from '@/app/ui/page/working';
@@ -36,6 +37,7 @@ export default async function TemplatePage({ searchParams }: TemplatePageProps) 
         back={{ href: '/studio', name: 'Studio' }}
         lead="The outline of a piece on paper, as large as the clay has to be while it is wet."
       />
+      <InThisRoom room="studio" here="template" roles={actor.roles} />
       <Columns
         wide={
           <Slab>

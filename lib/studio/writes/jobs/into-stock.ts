@@ -6,6 +6,7 @@ import { getGallery } from '@/lib/platform/settings';
 import { editionRefusalMessage } from '@/lib/stock/rules/marks/numbers';
 import { bringIntoStock, decideArrivals } from '@/lib/stock/writes';
 import type { MoveRefusal, UndoRefusal } from '@/lib/studio/rules';
+import { readUnitCost } from '@/lib/studio/reads/costs/unit-cost';
 import type { JobToMove } from '@/lib/studio/reads/moving';
 import type { Moved } from './keep-move';
 
@@ -26,7 +27,7 @@ export async function bringFinishedIn(
   if (skuId === null || job.commissionId !== null) return ok(true);
   if ((await tx.specialOrder.count({ where: { jobId: job.id } })) > 0) return ok(true);
   const placeId = await placeForFinished(tx);
-  const unitCostCents = await costOfOne(tx, skuId);
+  const unitCostCents = await costOfOne(tx, { jobId: job.id, skuId });
   const { pieces } = moved;
   const arrival = { skuId, placeId, quantity: pieces, reason: 'made' as const, unitCostCents };
   const arrivals = await decideArrivals(tx, [arrival]);
@@ -93,7 +94,13 @@ async function placeForFinished(tx: Tx): Promise<string> {
   return studio?.id ?? (await getGallery(tx)).counterId;
 }
 
-async function costOfOne(tx: Tx, skuId: string): Promise<bigint | null> {
-  const sku = await tx.sku.findUnique({ where: { id: skuId }, select: { costCents: true } });
+/** What one costs by the job's own way, clay and size; else what the stock list says of it. */
+async function costOfOne(tx: Tx, of: { jobId: string; skuId: string }): Promise<bigint | null> {
+  const reckoned = await readUnitCost(tx, { jobId: of.jobId });
+  if (reckoned !== null) return reckoned;
+  const sku = await tx.sku.findUnique({
+    where: { id: of.skuId },
+    select: { costCents: true },
+  });
   return sku?.costCents ?? null;
 }

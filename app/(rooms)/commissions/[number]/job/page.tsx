@@ -38,10 +38,11 @@ export default async function JobPage({ params }: Readonly<{ params: SheetParams
             label: techniqueWords[value],
           }))}
         />
+        <Field name="wanted" label="How many parts it has" kind="count" width="short" optional />
         <Field
           name="pieces"
-          label="How many parts"
-          hint="With the spare ones: for a mural one in ten is common."
+          label="How many parts to begin"
+          hint="With the spare ones: for a mural one in ten is common. The numbered drawing can say it later."
           kind="count"
           width="short"
         />
