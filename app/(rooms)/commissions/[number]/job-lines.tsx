@@ -3,21 +3,23 @@ import { ButtonLink } from '@/app/ui/button/button';
 import { DayText } from '@/app/ui/figures/day-text';
 import { Facts } from '@/app/ui/page/facts';
 import { Section } from '@/app/ui/page/section';
+import { isAllowed, type Actor } from '@/lib/access/rules';
 import type { Sheet } from '@/lib/commissions/reads/sheet';
 import { dayWord } from '@/lib/commissions/rules/course/sentences';
 import type { JobStanding } from '@/lib/studio/reads/standing';
 import { techniqueWords } from '@/lib/studio/rules/routes';
 import { beforeClayWords, piecesWords } from '@/lib/studio/rules/words';
+import { ReadyBy } from '../../studio/days/parts/ready-by';
 import css from '../commissions.module.css';
 
 type JobLinesProps = Readonly<{
   sheet: Sheet;
   jobs: readonly JobStanding[];
-  seesStudio: boolean;
+  actor: Actor;
 }>;
 
 /** The job of a commission: where its parts stand and when they should be ready. */
-export function JobLines({ sheet, jobs, seesStudio }: JobLinesProps) {
+export function JobLines({ sheet, jobs, actor }: JobLinesProps) {
   const { number, acts, mayBegin, ending } = sheet;
   const waits = mayBegin.missing.length > 0 && !mayBegin.byOverride && !ending;
   return (
@@ -43,16 +45,18 @@ export function JobLines({ sheet, jobs, seesStudio }: JobLinesProps) {
       {jobs.length === 0 ? (
         <p className={css['quiet']}>No job is open for it yet.</p>
       ) : (
-        jobs.map((job) => <OneJob key={job.number} job={job} sheet={sheet} link={seesStudio} />)
+        jobs.map((job) => <OneJob key={job.number} job={job} sheet={sheet} actor={actor} />)
       )}
     </Section>
   );
 }
 
-type OneJobProps = Readonly<{ job: JobStanding; sheet: Sheet; link: boolean }>;
+type OneJobProps = Readonly<{ job: JobStanding; sheet: Sheet; actor: Actor }>;
 
-function OneJob({ job, sheet, link }: OneJobProps) {
+function OneJob({ job, sheet, actor }: OneJobProps) {
   const { today } = sheet.telling;
+  const link = isAllowed(actor.roles, 'studio.see');
+  const noticeHref = sheet.acts.has('delay') ? `/commissions/${sheet.number}/delay` : undefined;
   const name = `Job ${job.number}`;
   return (
     <div className={css['job']}>
@@ -70,7 +74,7 @@ function OneJob({ job, sheet, link }: OneJobProps) {
               .join('; '),
           },
           {
-            name: 'Should be ready',
+            name: 'Without any waiting',
             value: job.ready
               ? `about ${dayWord(job.ready.likelyOn, today)}, between ${dayWord(job.ready.shortestOn, today)} and ${dayWord(job.ready.longestOn, today)}`
               : 'finished',
@@ -82,6 +86,7 @@ function OneJob({ job, sheet, link }: OneJobProps) {
           },
         ]}
       />
+      {sheet.ending ? null : <ReadyBy {...{ actor, jobId: job.id, todayOn: today, noticeHref }} />}
     </div>
   );
 }

@@ -68,9 +68,7 @@ export default async function SheetPage({ params, searchParams }: SheetPageProps
       {money ? <MoneyPapers sheet={sheet} money={money} /> : null}
       <ShownWall sheet={sheet} shown={shown} />
       <Columns
-        wide={
-          <JobLines sheet={sheet} jobs={jobs} seesStudio={isAllowed(actor.roles, 'studio.see')} />
-        }
+        wide={<JobLines sheet={sheet} jobs={jobs} actor={actor} />}
         beside={
           <AppointmentLines
             sheet={sheet}

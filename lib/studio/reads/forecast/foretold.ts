@@ -4,6 +4,12 @@ import type { Actor } from '@/lib/access/rules';
 import { dayFromDate, type Day } from '@/lib/dates/rules';
 import { db } from '@/lib/platform/db/client';
 import type { ForetoldThen, MadeAnew } from '@/lib/studio/rules/forecast/telling/moved';
+import type { ForecastRefusal } from '@/lib/studio/rules/forecast/model';
+import {
+  benchNamesOf,
+  tellDrives,
+  type DriveTold,
+} from '@/lib/studio/rules/forecast/telling/words';
 import { readStudioLoad } from './load';
 import { tellDays, type ToldJob } from './tell';
 
@@ -12,8 +18,10 @@ export type ReadyByTold = {
   now: ToldJob | null;
   before: readonly ForetoldThen[];
   anew: MadeAnew | null;
-  /** The day in the order of the promise: bench names for what drives it. */
-  benchNames: ReadonlyMap<string, string>;
+  /** What drives it, the most days first. */
+  drives: readonly DriveTold[];
+  /** Why nothing can be told; null when something is, or when it is no open job. */
+  refusal: ForecastRefusal | null;
 };
 
 /** When a job is ready, as it is foretold today and was before. */
@@ -36,8 +44,9 @@ export async function findReadyBy(actor: Actor, jobId: string, todayOn: Day): Pr
     take: 500,
   });
   const first = made[0];
+  const now = tellDays(load).find(({ of }) => of.job.id === jobId) ?? null;
   return {
-    now: tellDays(load).find(({ of }) => of.job.id === jobId) ?? null,
+    now,
     before: rows.map(({ toldOn, in80On }) => ({
       toldOn: dayFromDate(toldOn),
       in80On: in80On && dayFromDate(in80On),
@@ -48,6 +57,7 @@ export async function findReadyBy(actor: Actor, jobId: string, todayOn: Day): Pr
           sinceOn: dayFromDate(first.movedOn),
         }
       : null,
-    benchNames: new Map(load.facts.benches.map(({ id, name }) => [id, name])),
+    drives: now ? tellDrives(now.told.drives, benchNamesOf(load)) : [],
+    refusal: load.stuck.find(({ of }) => of.job.id === jobId)?.refusal ?? null,
   };
 }

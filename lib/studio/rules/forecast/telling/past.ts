@@ -1,4 +1,5 @@
 import { daysBetween, type Day } from '@/lib/dates/rules';
+import { daysWords } from './words';
 
 /** A finished job: what was first foretold of it, and when enough of it was finished. */
 export type PastJob = {
@@ -88,4 +89,25 @@ export function pastSentence(shares: PastShares): string {
   const told = `${count} ${ready} ready by the day that was foretold in 80 of 100.`;
   if (jobs >= fewPast) return told;
   return `${told} So few say little: look again when there are ${fewPast}.`;
+}
+
+/** How promises were kept, in a sentence that says how little it knows. */
+export function promisesSentence(told: PastPromises): string {
+  const { promises, kept, medianOfLateDays } = told;
+  const count = promises === 1 ? 'Of one promised day' : `Of ${promises} promised days`;
+  const were = kept === 1 ? '1 was' : `${kept} were`;
+  const late =
+    medianOfLateDays === null
+      ? ''
+      : ` Half of the late ones were ${daysWords(medianOfLateDays)} late or less.`;
+  const few = promises < fewPast ? ` So few say little: look again when there are ${fewPast}.` : '';
+  return `${count} ${were} kept.${late}${few}`;
+}
+
+/** The middle of all, in words: `In the middle they were 3 days after the promised day.` */
+export function middleWords(medianLateDays: number | null, day: string): string {
+  if (medianLateDays === null) return '';
+  if (medianLateDays === 0) return `In the middle they were ready on ${day} itself.`;
+  const side = medianLateDays > 0 ? 'after' : 'before';
+  return `In the middle they were ready ${daysWords(Math.abs(medianLateDays))} ${side} ${day}.`;
 }

@@ -1,3 +1,4 @@
+import Link from 'next/link';
 import { SubmitButton } from '@/app/ui/button/submit-button';
 import { Choice } from '@/app/ui/form/choice';
 import { Field } from '@/app/ui/form/field';
@@ -8,8 +9,10 @@ import type { Sheet } from '@/lib/commissions/reads/sheet';
 import type { TaxPlaceTold } from '@/lib/commissions/reads/tax-places';
 import { taxWays, taxWayWords } from '@/lib/commissions/rules/agreement/tax';
 import type { CommissionTerms } from '@/lib/commissions/rules/proposal/terms';
+import { dayWord } from '@/lib/commissions/rules/course/sentences';
 import { addDays } from '@/lib/dates/rules';
 import { plainCents } from '@/lib/money/rules';
+import type { KeptDay } from '@/lib/studio/reads/forecast/asked';
 import { AboutCommission } from '../../act-page';
 import { keep } from '../actions';
 import { PlanFields } from './plan-fields';
@@ -20,10 +23,12 @@ type KeepFormProps = Readonly<{
   last: ProposalShown | null;
   terms: CommissionTerms;
   places: readonly TaxPlaceTold[];
+  /** The day that was looked up and kept for it; null where none was. */
+  kept: KeptDay | null;
 }>;
 
 /** The words, days, tax and plan of a proposal; the figures go along unseen. */
-export function KeepForm({ sheet, said, last, terms, places }: KeepFormProps) {
+export function KeepForm({ sheet, said, last, terms, places, kept }: KeepFormProps) {
   const from = beginning(sheet, last, terms);
   return (
     <FormFrame action={keep} label="The proposal">
@@ -53,7 +58,7 @@ export function KeepForm({ sheet, said, last, terms, places }: KeepFormProps) {
         options={places.map(({ id, name, rate }) => ({ value: id, label: `${name}, ${rate}` }))}
       />
       <PlanFields plan={last?.steps ?? terms.plan} />
-      <DayFields {...{ sheet, last, terms }} />
+      <DayFields {...{ sheet, last, terms, kept }} />
       <Field
         name="roundsIncluded"
         label="Rounds of changes included"
@@ -111,11 +116,12 @@ function Figures({ said }: Readonly<{ said: Readonly<Record<string, string>> }>)
   );
 }
 
-function DayFields({ sheet, last, terms }: Omit<KeepFormProps, 'said' | 'places'>) {
+function DayFields({ sheet, last, terms, kept }: Omit<KeepFormProps, 'said' | 'places'>) {
   const { today } = sheet.telling;
-  const from = last?.readyFromOn ?? '';
+  const from = (kept?.in80On ? kept.in50On : last?.readyFromOn) ?? '';
   return (
     <>
+      <LookedUp sheet={sheet} kept={kept} />
       <Field
         name="validUntilOn"
         label="It holds until"
@@ -138,8 +144,24 @@ function DayFields({ sheet, last, terms }: Omit<KeepFormProps, 'said' | 'places'
         kind="day"
         width="short"
         optional
-        defaultValue={last?.readyToOn ?? sheet.request.wishedOn ?? ''}
+        defaultValue={kept?.in80On ?? last?.readyToOn ?? sheet.request.wishedOn ?? ''}
       />
     </>
+  );
+}
+
+function LookedUp({ sheet, kept }: Pick<KeepFormProps, 'sheet' | 'kept'>) {
+  const { today } = sheet.telling;
+  const lookUp = (
+    <Link href={`/studio/days/new?commission=${sheet.number}`}>
+      {kept ? 'Look it up again' : 'Look up when it can be ready'}
+    </Link>
+  );
+  if (!kept?.in80On) return <p>{lookUp}</p>;
+  return (
+    <p>
+      Ready by {dayWord(kept.in80On, today)} in 80 of 100, looked up{' '}
+      {kept.toldOn === today ? 'today' : `on ${dayWord(kept.toldOn, today)}`}. {lookUp}
+    </p>
   );
 }

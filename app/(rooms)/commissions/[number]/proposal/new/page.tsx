@@ -5,6 +5,7 @@ import { listProposals, readBuildUp } from '@/lib/commissions/reads/proposal/pro
 import { readCommissionTerms } from '@/lib/commissions/reads/proposal/terms';
 import { listTaxPlaces } from '@/lib/commissions/reads/tax-places';
 import { workOutPrice } from '@/lib/commissions/rules/proposal/work-out';
+import { findKeptDay } from '@/lib/studio/reads/forecast/asked';
 import { ActPage } from '../../act-page';
 import { readSheetFor, type SheetParams } from '../../read-sheet';
 import { LinesShown, WorkedOut } from '../worked-out';
@@ -20,10 +21,11 @@ type NewProposalProps = Readonly<{ params: SheetParams; searchParams: Promise<As
 export default async function NewProposal({ params, searchParams }: NewProposalProps) {
   const actor = await requireActor('commissions.propose');
   const sheet = await readSheetFor(actor, params, 'proposal');
-  const [terms, proposals, places] = await Promise.all([
+  const [terms, proposals, places, kept] = await Promise.all([
     readCommissionTerms(),
     listProposals(actor, sheet.id),
     listTaxPlaces(actor),
+    findKeptDay(actor, sheet.id),
   ]);
   const last = proposals[0] ?? null;
   const { currency } = sheet.telling;
@@ -48,7 +50,7 @@ export default async function NewProposal({ params, searchParams }: NewProposalP
           </Section>
           <Section title="What goes out">
             <LinesShown lines={worked.lines} currency={currency} />
-            <KeepForm {...{ sheet, said, last, terms, places }} />
+            <KeepForm {...{ sheet, said, last, terms, places, kept }} />
           </Section>
         </>
       ) : (
