@@ -4,6 +4,7 @@ import { Field } from '@/app/ui/form/field';
 import { FormFrame } from '@/app/ui/form/form-frame';
 import { RequestKey } from '@/app/ui/form/request-key';
 import type { ClayBodyKept } from '@/lib/commissions/reads/enquiry/bodies';
+import { formatDecimal, parseDecimal } from '@/lib/money/rules/decimal';
 import { keepClay } from './actions';
 
 const answers = [
@@ -32,6 +33,15 @@ export function BodyForm({ body }: Readonly<{ body: ClayBodyKept | null }>) {
         legend="Tested in frost by a laboratory (ASTM C1026)"
         options={answers}
         defaultValue={frostAnswer(body)}
+      />
+      <Field
+        name="centsPerKg"
+        label="A kilogram costs, delivered"
+        hint="A box of 50 lb has 22.68 kg. What a piece costs is reckoned with it."
+        kind="money"
+        defaultValue={dollarsOf(body?.centsPerKg ?? null)}
+        width="short"
+        optional
       />
       <Field name="note" label="Note" kind="textarea" rows={2} defaultValue={body?.note} optional />
       <SubmitButton>{body ? 'Keep it' : 'Write it down'}</SubmitButton>
@@ -67,6 +77,12 @@ function Measures({ body }: Readonly<{ body: ClayBodyKept | null }>) {
       />
     </>
   );
+}
+
+/** Decimal cents as dollars, the way they were typed. */
+function dollarsOf(cents: string | null): string {
+  const read = parseDecimal(cents ?? '');
+  return read ? formatDecimal({ units: read.units, scale: read.scale + 2 }) : '';
 }
 
 function frostAnswer(body: ClayBodyKept | null): string {

@@ -11,6 +11,7 @@ import { Columns, Section } from '@/app/ui/page/section';
 import { requireActor } from '@/lib/access/reads';
 import { listBatches, type BatchTold } from '@/lib/commissions/reads/colours/studio';
 import { dayOf } from '@/lib/dates/rules';
+import { listGlazeNames } from '@/lib/glazes/reads/tiles';
 import { now } from '@/lib/platform/clock';
 import { getGallery } from '@/lib/platform/settings';
 import { formatWeight } from '@/lib/units/rules';
@@ -24,6 +25,8 @@ type GlazesProps = Readonly<{ searchParams: Promise<{ done?: string | string[] }
 export default async function Glazes({ searchParams }: GlazesProps) {
   const actor = await requireActor('commissions.write');
   const [batches, gallery] = await Promise.all([listBatches(actor), getGallery()]);
+  const today = dayOf(now(), gallery.timeZone);
+  const glazes = await listGlazeNames(actor, today);
   const { done } = await searchParams;
   return (
     <>
@@ -46,7 +49,7 @@ export default async function Glazes({ searchParams }: GlazesProps) {
         }
         beside={
           <>
-            <NewBatch today={dayOf(now(), gallery.timeZone)} />
+            <NewBatch today={today} glazes={glazes} />
             <LetGo batches={batches} />
           </>
         }
@@ -77,11 +80,11 @@ function Batches({
         { name: 'Weight', figure: true, wideOnly: true },
         { name: 'Kept for' },
       ]}
-      rows={batches.map(({ id, number, glaze, mixedOn, weightG, keptFor }) => ({
+      rows={batches.map(({ id, number, glaze, inBook, mixedOn, weightG, keptFor }) => ({
         key: id,
         cells: [
           number,
-          glaze,
+          inBook ? <InBook key="glaze" glaze={glaze} inBook={inBook} /> : glaze,
           <DayText key="day" day={mixedOn} />,
           weightG === null ? '' : formatWeight(weightG, unit),
           keptFor ? (
@@ -94,5 +97,18 @@ function Batches({
         ],
       }))}
     />
+  );
+}
+
+/** The glaze of a bucket, with the way to its page for those who see the studio. */
+function InBook({
+  glaze,
+  inBook,
+}: Readonly<{ glaze: string; inBook: NonNullable<BatchTold['inBook']> }>) {
+  return (
+    <>
+      <Link href={`/studio/glazes/${inBook.id}`}>{glaze}</Link>
+      {inBook.version === null ? null : `, recipe ${inBook.version}`}
+    </>
   );
 }

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { known, lines, saidLine } from '@/lib/commissions/input/atoms';
-import { parseDecimal } from '@/lib/money/rules/decimal';
+import { formatDecimal, parseDecimal } from '@/lib/money/rules/decimal';
 import { knownYesNo } from './answers';
 
 const nameLengthMost = 80;
@@ -21,6 +21,20 @@ function isWithin(text: string, least: number, most: number): boolean {
   return value >= least && value <= most;
 }
 
+const perKgMost = 1_000;
+
+/** What a kilogram costs as it is typed, `1.25` or `$1.254`; decimal cents out. */
+const perKg = z.string().transform((text, context) => {
+  const amount = parseDecimal(text.replace(/^\$\s*/, ''));
+  const isSome = amount !== null && amount.units > 0n && amount.scale <= 5;
+  if (!isSome || amount.units > BigInt(perKgMost) * 10n ** BigInt(amount.scale)) {
+    const message = 'Write what a kilogram costs in dollars, such as 1.25, at most 1,000.';
+    context.addIssue({ code: 'custom', message });
+    return z.NEVER;
+  }
+  return formatDecimal({ units: amount.units * 100n, scale: amount.scale });
+});
+
 /** The form that writes a clay body down, or changes the one whose id it carries. */
 export const keepBodyInput = z.strictObject({
   requestKey: z.uuid(),
@@ -34,6 +48,8 @@ export const keepBodyInput = z.strictObject({
     measured(5, 'Fired clay weighs 0.5 to 5 grams in each cubic centimetre: write it as 2.2.', 0.5),
   ),
   frostTested: knownYesNo,
+  /** Decimal cents; typed in dollars. */
+  centsPerKg: known(perKg),
   note: lines,
 });
 

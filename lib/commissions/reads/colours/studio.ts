@@ -10,6 +10,8 @@ export type BatchTold = {
   id: string;
   number: string;
   glaze: string;
+  /** The glaze of the book, and the version of its recipe where that is known. */
+  inBook: { id: string; name: string; version: number | null } | null;
   mixedOn: Day;
   weightG: number | null;
   note: string;
@@ -22,6 +24,8 @@ export async function listBatches(actor: Actor): Promise<BatchTold[]> {
   const rows = await db().glazeBatch.findMany({
     select: {
       ...{ id: true, number: true, glaze: true, mixedOn: true, weightG: true, note: true },
+      inBook: { select: { id: true, name: true } },
+      recipe: { select: { version: true } },
       reserved: {
         where: { releasedAt: null },
         select: { commission: { select: { number: true, title: true } } },
@@ -31,8 +35,9 @@ export async function listBatches(actor: Actor): Promise<BatchTold[]> {
     orderBy: [{ mixedOn: 'desc' }, { number: 'desc' }],
     take: 300,
   });
-  return rows.map(({ reserved, mixedOn, ...row }) => ({
+  return rows.map(({ reserved, mixedOn, inBook, recipe, ...row }) => ({
     ...row,
+    inBook: inBook && { ...inBook, version: recipe?.version ?? null },
     mixedOn: dayFromDate(mixedOn),
     keptFor: reserved[0]?.commission ?? null,
   }));

@@ -11,6 +11,8 @@ export type ClayBodyKept = {
   shrinkagePercent: string | null;
   densityGPerCm3: string | null;
   frostTested: boolean | null;
+  /** What a kilogram costs, in decimal cents. */
+  centsPerKg: string | null;
   note: string;
 };
 
@@ -23,5 +25,6 @@ export async function listBodies(actor: Actor): Promise<ClayBodyKept[]> {
     absorptionPercent: measured.absorptionPercent?.toString() ?? null,
     shrinkagePercent: measured.shrinkagePercent?.toString() ?? null,
     densityGPerCm3: measured.densityGPerCm3?.toString() ?? null,
+    centsPerKg: measured.centsPerKg?.toString() ?? null,
   }));
 }

@@ -13,6 +13,7 @@ export type ColoursRefusalFacts = {
   not_approved_yet: unknown;
   not_measured: unknown;
   unknown_batch: unknown;
+  unknown_glaze: unknown;
   batch_reserved: { readonly number: number };
   batch_number_taken: unknown;
   batch_kept_for_nobody: unknown;
@@ -38,6 +39,7 @@ export const coloursSentences: Sentences<ColoursRefusalFacts> = {
   not_measured: () =>
     'None of the range of this tile was measured, so there is nothing to hold it against.',
   unknown_batch: () => 'There is no such bucket of glaze. Write it down first.',
+  unknown_glaze: () => 'That glaze, or that recipe of it, is not in the book. Choose it once more.',
   batch_reserved: ({ number }) => `This bucket is kept for commission ${number}.`,
   batch_number_taken: () => 'There is a bucket of that number already.',
   batch_kept_for_nobody: () => 'This bucket is kept for nobody; anybody may have it.',

@@ -7,14 +7,20 @@ import { dateFromDay } from '@/lib/dates/rules';
 import { onceOnly, type KeyRefusal, type Tx } from '@/lib/platform/db/transaction';
 import { ok, refuse, type Result } from '@/lib/platform/result';
 
+/** A bucket to write down; of no glaze of the book unless it says one. */
+export type BatchToWrite = Omit<WriteBatchInput, 'glazeId' | 'recipeId'> &
+  Partial<Pick<WriteBatchInput, 'glazeId' | 'recipeId'>>;
+
 /**
- * Writes a bucket of glaze down by the number on its label.
+ * Writes a bucket of glaze down by the number on its label; one of the book takes its name from it
+ * where none was written.
  *
- * @returns refuses, in this order: not allowed, a key used for something else, a number that is taken
+ * @returns refuses, in this order: not allowed, a key used for something else, a number that is
+ *   taken, a glaze that is not in the book or a recipe that is not its own
  */
 export async function writeBatch(
   doer: Doer,
-  input: WriteBatchInput,
+  input: BatchToWrite,
 ): Promise<Result<{ batchId: string }, CommissionRefusal | NotAllowed | KeyRefusal>> {
   const allowed = allow(doer.actor, 'commissions.write');
   if (!allowed.ok) return allowed;
@@ -27,11 +33,15 @@ export async function writeBatch(
       select: { id: true },
     });
     if (taken) return refuse({ code: 'batch_number_taken' });
+    const named = await nameInBook(tx, batch);
+    if (!named.ok) return named;
+    const glaze = batch.glaze || named.value;
     const { id } = await tx.glazeBatch.create({
-      data: { ...batch, mixedOn: dateFromDay(mixedOn) },
+      data: { ...batch, glaze, mixedOn: dateFromDay(mixedOn) },
       select: { id: true },
     });
-    const facts = { number: batch.number, glaze: batch.glaze };
+    const { number, recipeId = null } = batch;
+    const facts = { number, glaze, inBook: named.value, recipeId };
     const line = {
       did: 'wrote a bucket of glaze down',
       subject: 'GlazeBatch',
@@ -41,6 +51,20 @@ export async function writeBatch(
     await recordAudit(tx, doer, line);
     return ok({ batchId: id });
   });
+}
+
+/** The name of the bucket's glaze in the book; empty for one that is not of the book. */
+async function nameInBook(
+  tx: Tx,
+  { glazeId, recipeId }: Pick<BatchToWrite, 'glazeId' | 'recipeId'>,
+): Promise<Result<string, CommissionRefusal>> {
+  if (!glazeId) return ok('');
+  const glaze = await tx.glaze.findUnique({
+    where: { id: glazeId },
+    select: { name: true, recipes: { select: { id: true } } },
+  });
+  const isIts = !recipeId || glaze?.recipes.some(({ id }) => id === recipeId);
+  return glaze && isIts ? ok(glaze.name) : refuse({ code: 'unknown_glaze' });
 }
 
 /**

@@ -12,7 +12,8 @@ import { ok, refuse, type Result } from '@/lib/platform/result';
 export type KeptBody = { bodyId: string; name: string };
 
 /** What is known of a clay body. */
-export type BodyFields = Omit<KeepBodyInput, 'requestKey' | 'bodyId'>;
+export type BodyFields = Omit<KeepBodyInput, 'requestKey' | 'bodyId' | 'centsPerKg'> &
+  Partial<Pick<KeepBodyInput, 'centsPerKg'>>;
 
 /**
  * Writes a clay body down, or changes what is known of one.
@@ -62,10 +63,13 @@ export async function addBody(
     ? await tx.clayBody.update({ where: { id: kept.id }, data: fields, select })
     : await tx.clayBody.create({ data: fields, select });
   const did = kept ? 'changed what is known of a clay body' : 'wrote down a clay body';
-  const { absorptionPercent, frostTested } = fields;
-  const facts = { name, absorptionPercent, frostTested };
+  const facts = factsOf(fields);
   await recordAudit(tx, doer, { did, subject: 'ClayBody', subjectId: id, facts });
   return ok({ bodyId: id, name });
+}
+
+function factsOf({ name, absorptionPercent, frostTested, centsPerKg = null }: BodyFields) {
+  return { name, absorptionPercent, frostTested, centsPerKg };
 }
 
 async function isOnTiles(tx: Tx, bodyId: string): Promise<boolean> {

@@ -15,6 +15,7 @@ const rows: readonly (readonly [CommissionRefusal, ...string[]])[] = [
   [{ code: 'not_approved_yet' }, 'approved tile'],
   [{ code: 'not_measured' }, 'None of the range'],
   [{ code: 'unknown_batch' }, 'Write it down first'],
+  [{ code: 'unknown_glaze' }, 'is not in the book'],
   [{ code: 'batch_reserved', number: 12 }, 'commission 12'],
   [{ code: 'batch_number_taken' }, 'already'],
   [{ code: 'batch_kept_for_nobody' }, 'anybody may have it'],
