@@ -106,7 +106,7 @@ test('an order in another colour makes its SKU, its job with spares and its coll
   expect(await findOrder(gallery.maker, await firstNumber(), told)).toMatchObject({
     ...{ quantity: 10, totalCents: 52_000n, what: 'relief tile, Moon white', paidCents: 0n },
     ...{ collector: { name: 'Wren Alder' }, standing: { where: 'deposit', isLate: false } },
-    ...{ sku: { code: 'TERN-10-MW' }, job: { pieces: 11, finished: 0, at: 'not begun' } },
+    ...{ sku: { code: 'TERN-10-MW' }, job: { pieces: 10, finished: 0, at: 'not begun' } },
   });
   expect(await readTurnsWaiting(db())).toBeCloseTo(22 / 80);
 });
