@@ -4,6 +4,7 @@ import { colourDifferenceWorking, labFromSrgbWorking } from './entries/colour';
 import { pertWorking, readyDate } from './entries/days';
 import { coneTemperature, firingCost } from './entries/kilns';
 import { lossLearned } from './entries/losses';
+import { glazeBatch, leachTest, pieceCost } from './entries/making';
 import { instalments, moneySplit } from './entries/money';
 import { commissionPrice } from './entries/proposal';
 import { reorderPointWorking, startCountWorking, stockValue } from './entries/stock';
@@ -28,6 +29,9 @@ export const workings: readonly NamedWorking[] = [
   named(firingCost),
   named(pertWorking),
   named(readyDate),
+  named(glazeBatch),
+  named(leachTest),
+  named(pieceCost),
   named(colourDifferenceWorking),
   named(labFromSrgbWorking),
   named(commissionPrice),

@@ -89,6 +89,47 @@ describe('what is answered', () => {
       { weightG: 1_348 },
     ],
     ['absorption-class', { absorptionPercent: '2.9' }, { class: 'vitreous', frostWarning: null }],
+    [
+      'glaze-batch',
+      {
+        base: [
+          { material: 'Feldspar', amount: '600' },
+          { material: 'Whiting', amount: '400' },
+        ],
+        additions: [{ material: 'Red iron oxide', amount: '50' }],
+        dryG: 2_100,
+      },
+      { percents: ['60', '40', '5'], grams: ['1200', '800', '100'], stepG: '0.1' },
+    ],
+    [
+      'leach-test',
+      {
+        ...{ ware: 'pitcher', testedOn: '2026-05-03', laboratory: 'a laboratory' },
+        leadMgPerL: ['0.5', '0.5', '0.5', '0.5', '0.5', '0.5'],
+        cadmiumMgPerL: ['0.25', '0.26', '0.1', '0.1', '0.1', '0.1'],
+      },
+      { holds: false, beyond: ['cadmium'] },
+    ],
+    [
+      'piece-cost',
+      {
+        steps: [
+          {
+            ...{ name: 'all of it', minutes: '35', lossPercent: '12', clayCents: '90' },
+            ...{ glazeCents: '60', firingCents: '62.5', mouldCents: '40' },
+          },
+        ],
+        ...{ centsPerHour: 2_500, overheadPercent: '20' },
+      },
+      {
+        cents: 2_333,
+        lines: {
+          ...{ clay: 90, glaze: 60, hands: 1_458, firing: 63, mould: 40, losses: 233 },
+          overhead: 389,
+        },
+        goodPercent: 88,
+      },
+    ],
   ])('%s', (name, given, output) => {
     const answer = answerOf(name, given);
     expect(answer).toMatchObject({ ok: true, value: output });
