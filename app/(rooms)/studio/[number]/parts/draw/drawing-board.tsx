@@ -29,7 +29,8 @@ export function DrawingBoard(props: BoardProps) {
   const around = { areas: props.over?.areas ?? [], aspect: aspectOf(size, props.over) };
   const act = (one: DrawingAct) => {
     setIsAnswered(true);
-    dispatch(one.do === 'choose' && several ? { ...one, isMore: one.number !== null } : one);
+    const isMany = several && state.tool === 'choose';
+    dispatch(one.do === 'choose' && isMany ? { ...one, isMore: one.number !== null } : one);
   };
   const hand = useHand(state, act, around);
   const { shapes } = state;

@@ -70,7 +70,7 @@ export function drawn(state: DrawingState, act: DrawingAct): DrawingState {
   if (isChange(act)) return changed(state, act);
   switch (act.do) {
     case 'take':
-      return { ...state, tool: act.tool, begun: [], said: '' };
+      return taken(state, act.tool);
     case 'drop':
       return { ...state, begun: [], chosen: state.begun.length > 0 ? state.chosen : [], said: '' };
     case 'corner':
@@ -85,6 +85,12 @@ export function drawn(state: DrawingState, act: DrawingAct): DrawingState {
     case 'put':
       return { ...opened(act.shapes), said: '' };
   }
+}
+
+/** Only one part is cut at a time. */
+function taken(state: DrawingState, tool: Tool): DrawingState {
+  const chosen = tool === 'cut' && state.chosen.length !== 1 ? [] : state.chosen;
+  return { ...state, tool, chosen, begun: [], said: '' };
 }
 
 type Change = Exclude<

@@ -2,8 +2,13 @@
 
 import { useRef, type PointerEvent } from 'react';
 
-/** A spot of the picture, in its own units. */
-export type Spot = { x: number; y: number };
+/** A spot of the picture, in its own units, and how far round it a finger reaches. */
+export type Spot = { x: number; y: number; reach: number };
+
+/** How far a finger reaches round the spot it touches, in pixels of the screen. */
+const fingerPx = 22;
+/** What it reaches at least and at most, in units of the picture. */
+const [reachLeast, reachMost] = [5, 40];
 
 /** What is done with what the hand does. */
 export type Hand = {
@@ -84,9 +89,10 @@ function apart(one: Down, other: Down): number {
 
 /** From a place on the screen to a spot of the picture. */
 export function spotsOf(picture: SVGSVGElement): (x: number, y: number) => Spot {
-  const turn = picture.getScreenCTM()?.inverse();
+  const screen = picture.getScreenCTM();
+  const reach = Math.min(reachMost, Math.max(reachLeast, fingerPx / (screen?.a ?? 1)));
   return (x, y) => {
-    const spot = new DOMPoint(x, y).matrixTransform(turn);
-    return { x: spot.x, y: spot.y };
+    const spot = new DOMPoint(x, y).matrixTransform(screen?.inverse());
+    return { x: spot.x, y: spot.y, reach };
   };
 }
