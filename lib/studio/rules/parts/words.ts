@@ -10,7 +10,6 @@ import { partsMost } from './laying';
 export type DrawRefusal =
   | { code: 'no_such_job' }
   | { code: 'clay_begun' }
-  | { code: 'glaze_written' }
   | { code: 'drawn_meanwhile'; by: string; version: number }
   | DrawingFault;
 
@@ -41,8 +40,6 @@ export function drawRefusalMessage(refusal: DrawRefusal | AnyRefusal): string {
       return 'That job is not in the studio’s list.';
     case 'clay_begun':
       return 'The clay of this job was begun, so its drawing stays as it is. Open a new job for another drawing.';
-    case 'glaze_written':
-      return 'Glaze is written down for parts of this drawing, so it stays as it is.';
     case 'drawn_meanwhile':
       return (
         `${refusal.by} saved another drawing of this job while you drew. Yours is still here and ` +

@@ -19,7 +19,7 @@ export type Drawn = { jobNumber: number; version: number; parts: number; spares:
  * said; what is drawn over stays in the audit.
  *
  * @returns refuses, in this order: not allowed, no such job, its clay was begun, another drawing
- *   was kept meanwhile, then as {@link faultOf}, glaze is written down for its parts
+ *   was kept meanwhile, then as {@link faultOf}
  */
 export async function drawParts(
   doer: Doer,
@@ -51,7 +51,6 @@ async function loadJob(tx: Tx, id: string) {
       moves: { select: { id: true }, take: 1 },
       partMap: { select: { version: true, drawnById: true } },
       shapes: { select: { number: true, outline: true, area: true }, orderBy: { number: 'asc' } },
-      parts: { select: { id: true }, where: { glazes: { some: {} } }, take: 1 },
     },
   });
 }
@@ -65,9 +64,7 @@ async function refusalToDraw(tx: Tx, job: JobRow, drawing: Drawing): Promise<Dra
     const by = job.partMap && (await nameOf(tx, job.partMap.drawnById));
     return { code: 'drawn_meanwhile', by: by ?? 'Somebody', version: keptVersion };
   }
-  const fault = faultOf(drawing.shapes);
-  if (fault) return fault;
-  return job.parts.length > 0 ? { code: 'glaze_written' } : null;
+  return faultOf(drawing.shapes);
 }
 
 async function nameOf(tx: Tx, staffId: string): Promise<string | undefined> {
