@@ -2,6 +2,7 @@ import { checkDigitWorking } from './entries/catalogue';
 import { absorptionClass, claySize, clayWeight, slipVolume } from './entries/clay';
 import { colourDifferenceWorking, labFromSrgbWorking } from './entries/colour';
 import { pertWorking, readyDate } from './entries/days';
+import { firingShare, firingTimeWorking, kilnCooling, kilnLoad } from './entries/firings';
 import { coneTemperature, firingCost } from './entries/kilns';
 import { lossLearned } from './entries/losses';
 import { glazeBatch, leachTest, pieceCost } from './entries/making';
@@ -27,6 +28,10 @@ export const workings: readonly NamedWorking[] = [
   named(absorptionClass),
   named(coneTemperature),
   named(firingCost),
+  named(firingTimeWorking),
+  named(kilnLoad),
+  named(kilnCooling),
+  named(firingShare),
   named(pertWorking),
   named(readyDate),
   named(glazeBatch),

@@ -8,7 +8,7 @@ import { cautionsFor } from '@/lib/studio/rules/kilns/cautions';
 import { climbInFahrenheit, degreesWords, type Scale } from '@/lib/studio/rules/kilns/degrees';
 import { firingTime, minutesWords } from '@/lib/studio/rules/kilns/firing';
 import { piecesWords } from '@/lib/studio/rules/words';
-import { formatLength } from '@/lib/units/rules';
+import { formatSize } from '@/lib/units/rules';
 import {
   ash,
   fullPageOf,
@@ -69,9 +69,8 @@ function writeLoad(paper: Paper, firing: FiringTold, unit: 'in' | 'mm'): void {
   const { lines, fill } = firing;
   heading(paper, `The load, ${fill.areaPercent}% full by shelf`);
   for (const line of lines) {
-    const size = [line.widthUm, line.depthUm, line.heightUm]
-      .map((um) => formatLength(um, unit))
-      .join(' × ');
+    const lying = { widthUm: line.widthUm, heightUm: line.depthUm, depthUm: line.heightUm };
+    const size = formatSize(lying, unit);
     const parts = line.parts.map(({ number }) => number).join(', ');
     const which = parts === '' ? '' : `, parts ${parts}`;
     const words = `Job ${line.jobNumber}, ${line.title}${which}: ${size}`;

@@ -98,7 +98,7 @@ export type LineWanted = { pieces: number; partIds: readonly string[]; hasSize: 
  *
  * @param there null where no pieces of that job wait for this cone there
  * @returns the pieces and the parts; refuses, in this order: they wait for something else, more
- *   than are free, a size that nobody knows, nobody said which parts, parts that are not there
+ *   than are free, nobody said which parts, parts that are not there, a size that nobody knows
  */
 export function decideLine(
   there: ToLayIn | null,
@@ -106,18 +106,27 @@ export function decideLine(
   cone: string,
 ): Result<{ pieces: number; partIds: readonly string[] }, LineRefusal> {
   if (!there) return refuse({ code: 'waits_for_something_else', cone });
-  const { jobNumber, free, freePartIds } = there;
+  const { jobNumber, free } = there;
   const named = new Set(wanted.partIds);
   const pieces = there.hasParts && named.size > 0 ? named.size : wanted.pieces;
   if (pieces > free) return refuse({ code: 'too_many', jobNumber, free, wanted: pieces });
+  const partIds = partsMeant(there, named, pieces);
+  if (!partIds.ok) return partIds;
   if (!wanted.hasSize && !there.hasSize) return refuse({ code: 'size_not_known', jobNumber });
-  if (!there.hasParts) return ok({ pieces, partIds: [] });
+  return ok({ pieces, partIds: partIds.value });
+}
+
+function partsMeant(
+  { jobNumber, hasParts, freePartIds }: ToLayIn,
+  named: ReadonlySet<string>,
+  pieces: number,
+): Result<readonly string[], LineRefusal> {
+  if (!hasParts) return ok([]);
   if (named.size === 0) {
     return pieces === freePartIds.length
-      ? ok({ pieces, partIds: freePartIds })
+      ? ok(freePartIds)
       : refuse({ code: 'say_which_parts_go', jobNumber });
   }
   const areThere = [...named].every((id) => freePartIds.includes(id));
-  if (!areThere) return refuse({ code: 'parts_not_there', jobNumber });
-  return ok({ pieces, partIds: [...named] });
+  return areThere ? ok([...named]) : refuse({ code: 'parts_not_there', jobNumber });
 }
