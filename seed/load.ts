@@ -24,6 +24,9 @@ import { playShops } from './counter/shops';
 import { playStockroom } from './counter/stockroom';
 import { loadTax } from './counter/tax';
 import { openStockJobs } from './studio';
+import { keepStudio } from './studio/kilns';
+import { playPastJobs } from './studio/past';
+import { playThisWeek } from './studio/this-week';
 import { playTrade, type Rate, type TradeMonth } from './trade';
 
 /** The one number from which the demo's chances come. */
@@ -70,10 +73,15 @@ export async function loadDemoGallery(report: (sentence: string) => void): Promi
   });
   for (const month of months) await whole((tx) => writeMonth(tx, setUp, month));
 
+  report('Firing the kilns of the last months');
+  const [kilnId = '', smallKilnId = ''] = await keepStudio({ today, setUp });
+  await playPastJobs({ today, setUp }, kilnId);
+
   report('Taking the commissions from the request to the wall');
   await playCommissions({ today, setUp, collectors });
   await playWhatGoesOn({ today, setUp });
   await openStockJobs({ today, setUp, skus });
+  await playThisWeek({ today, setUp }, { kilnId, smallKilnId });
   await playCounter({ today, setUp, skus, collectors }, report);
 }
 

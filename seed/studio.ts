@@ -27,7 +27,7 @@ const stockJobs: readonly StockJob[] = [
     form: '10',
     technique: 'press_moulded',
     pieces: 24,
-    movedDaysAgo: [22, 20, 18, 6, 2],
+    movedDaysAgo: [24, 22, 20, 9, 6, 3],
     neededInDays: 10,
   },
   {

@@ -9,7 +9,7 @@ import { lossKey } from '@/lib/studio/rules/forecast/load/facts';
 import { learnLoss, statedWeighsPieces, type LearnedLoss } from '@/lib/studio/rules/losses/learned';
 import type { RouteStep, Technique } from '@/lib/studio/rules/routes';
 import { readLossCounts } from './forecast/loss-counts';
-import { listRoutes } from './routes';
+import { listRoutes } from './route-list';
 
 /** What a step of a route loses, as far as it is known. */
 export type StepLearned = { step: string; learned: LearnedLoss };

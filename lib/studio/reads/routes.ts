@@ -1,8 +1,5 @@
 import 'server-only';
 import type { Prisma } from '@/generated/prisma/client';
-import { assertAllowed } from '@/lib/access/reads';
-import type { Actor } from '@/lib/access/rules';
-import { db } from '@/lib/platform/db/client';
 import { pegOf, techniques, type RouteStep, type Technique } from '../rules/routes';
 
 /** The columns of a step of a route or of a job, for {@link readStep}. */
@@ -40,12 +37,14 @@ export type Route = {
   steps: RouteStep[];
 };
 
-const routeColumns = {
+/** The columns of a route, for {@link readRoute}. */
+export const routeColumns = {
   ...{ id: true, name: true, technique: true, isUsual: true, endedAt: true },
   steps: { select: stepColumns, orderBy: { position: 'asc' } },
 } as const satisfies Prisma.RouteSelect;
 
-function readRoute(row: Prisma.RouteGetPayload<{ select: typeof routeColumns }>): Route {
+/** A route from its row. */
+export function readRoute(row: Prisma.RouteGetPayload<{ select: typeof routeColumns }>): Route {
   const { id, name, technique, isUsual } = row;
   return {
     id,
@@ -86,34 +85,4 @@ export async function readUsualRoutes(
     ...{ slab_relief: slab_relief ?? [], slip_cast: slip_cast ?? [] },
     ...{ press_moulded: press_moulded ?? [], thrown: thrown ?? [] },
   };
-}
-
-/** All routes, those in use first, by name; with `ended` also those that were put away. */
-export async function listRoutes(actor: Actor, ended = false): Promise<Route[]> {
-  assertAllowed(actor, 'studio.see');
-  const rows = await db().route.findMany({
-    where: ended ? {} : { endedAt: null },
-    select: routeColumns,
-    orderBy: [{ isUsual: 'desc' }, { name: 'asc' }],
-  });
-  return rows
-    .map(readRoute)
-    .toSorted((one, other) => Number(one.hasEnded) - Number(other.hasEnded));
-}
-
-/** One route by its id; null when there is none. */
-export async function findRoute(actor: Actor, id: string): Promise<Route | null> {
-  assertAllowed(actor, 'studio.see');
-  const row = await db().route.findUnique({ where: { id }, select: routeColumns });
-  return row && readRoute(row);
-}
-
-/** A bench of the studio. */
-export type Bench = { id: string; name: string; atOnce: number; hasEnded: boolean };
-
-/** The benches by name. */
-export async function listBenches(actor: Actor): Promise<Bench[]> {
-  assertAllowed(actor, 'studio.see');
-  const rows = await db().bench.findMany({ orderBy: { name: 'asc' } });
-  return rows.map(({ endedAt, ...bench }) => ({ ...bench, hasEnded: endedAt !== null }));
 }

@@ -1,8 +1,5 @@
 import 'server-only';
 import type { Prisma } from '@/generated/prisma/client';
-import { assertAllowed } from '@/lib/access/reads';
-import type { Actor } from '@/lib/access/rules';
-import { dateFromDay, dayFromDate, type Day } from '@/lib/dates/rules';
 import { invariant } from '@/lib/platform/invariant';
 import { db } from '@/lib/platform/db/client';
 
@@ -38,22 +35,4 @@ export async function getStudioSettings(
     overheadPercent: row.overheadPercent.toString(),
     degrees: row.degrees === 'C' ? 'C' : 'F',
   };
-}
-
-/** Days on which the studio, or one kiln of it, stands still. */
-export type ClosedDays = { id: string; fromOn: Day; toOn: Day; why: string; kiln: string | null };
-
-/** The days to come on which the studio or one of its kilns stands still, the next first. */
-export async function listClosedDays(actor: Actor, todayOn: Day): Promise<ClosedDays[]> {
-  assertAllowed(actor, 'studio.see');
-  const rows = await db().studioClosed.findMany({
-    where: { toOn: { gte: dateFromDay(todayOn) } },
-    select: { id: true, fromOn: true, toOn: true, why: true, kiln: { select: { name: true } } },
-    orderBy: [{ fromOn: 'asc' }, { id: 'asc' }],
-    take: 100,
-  });
-  return rows.map(({ id, fromOn, toOn, why, kiln }) => ({
-    ...{ id, fromOn: dayFromDate(fromOn), toOn: dayFromDate(toOn), why },
-    kiln: kiln?.name ?? null,
-  }));
 }

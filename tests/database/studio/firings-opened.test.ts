@@ -1,7 +1,7 @@
 import { beforeEach, describe, expect, test } from 'vitest';
 import { constraintOf } from '@/lib/platform/db/errors';
 import { db } from '@/lib/platform/db/client';
-import { findFiring } from '@/lib/studio/reads/firings/firing';
+import { findFiring } from '@/lib/studio/reads/firings/find';
 import { readAtKilns } from '@/lib/studio/reads/firings/waiting';
 import { lightKiln, noteReading } from '@/lib/studio/writes/firings/light';
 import { openKiln } from '@/lib/studio/writes/firings/open';

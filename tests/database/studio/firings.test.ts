@@ -1,7 +1,7 @@
 import { beforeEach, describe, expect, test } from 'vitest';
 import { db } from '@/lib/platform/db/client';
 import { keepScheduleInput } from '@/lib/studio/input/firings';
-import { findFiring } from '@/lib/studio/reads/firings/firing';
+import { findFiring } from '@/lib/studio/reads/firings/find';
 import { readAtKilns } from '@/lib/studio/reads/firings/waiting';
 import { lightKiln } from '@/lib/studio/writes/firings/light';
 import { layLine, takeLineOut } from '@/lib/studio/writes/firings/lines';

@@ -3,7 +3,7 @@ import { Choice } from '@/app/ui/form/choice';
 import { Field } from '@/app/ui/form/field';
 import { FormFrame } from '@/app/ui/form/form-frame';
 import { RequestKey } from '@/app/ui/form/request-key';
-import type { Bench, Route } from '@/lib/studio/reads/routes';
+import type { Bench, Route } from '@/lib/studio/reads/route-list';
 import { techniques, techniqueWords } from '@/lib/studio/rules/routes';
 import { keep } from './actions';
 import { StepRows } from './step-rows';

@@ -3,7 +3,7 @@ import { Field } from '@/app/ui/form/field';
 import { FormFrame } from '@/app/ui/form/form-frame';
 import { RequestKey } from '@/app/ui/form/request-key';
 import { Section } from '@/app/ui/page/section';
-import type { Bench } from '@/lib/studio/reads/routes';
+import type { Bench } from '@/lib/studio/reads/route-list';
 import { keepStudioBench, takeBenchAway } from './actions';
 import css from './ways.module.css';
 

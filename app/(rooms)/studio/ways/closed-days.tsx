@@ -4,7 +4,7 @@ import { FormFrame } from '@/app/ui/form/form-frame';
 import { RequestKey } from '@/app/ui/form/request-key';
 import { Section } from '@/app/ui/page/section';
 import { formatDay } from '@/lib/dates/rules';
-import type { ClosedDays } from '@/lib/studio/reads/settings';
+import type { ClosedDays } from '@/lib/studio/reads/closed-days';
 import { closeStudioDays, openStudioDays } from './actions';
 import css from './ways.module.css';
 

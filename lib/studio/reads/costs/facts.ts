@@ -3,7 +3,7 @@ import type { Prisma } from '@/generated/prisma/client';
 import type { StudioFacts } from '@/lib/studio/rules/costs/facts';
 import type { FiredLoad } from '@/lib/studio/rules/costs/firing-share';
 import { roomOf } from '@/lib/studio/rules/kilns/energy';
-import { kilnColumns, readKilnFacts } from '../kilns/kiln';
+import { kilnColumns, readKilnFacts } from '../kilns/facts';
 import { getStudioSettings } from '../settings';
 
 /** How many opened firings are read, for looking back at the last ones of each cone. */

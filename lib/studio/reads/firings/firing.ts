@@ -1,7 +1,5 @@
 import 'server-only';
 import type { Prisma } from '@/generated/prisma/client';
-import { assertAllowed } from '@/lib/access/reads';
-import type { Actor } from '@/lib/access/rules';
 import { dayFromDate, type Day } from '@/lib/dates/rules';
 import { db } from '@/lib/platform/db/client';
 import { scheduleKept } from '@/lib/studio/input/firings';
@@ -15,7 +13,7 @@ import { firingKindOf, type FiringKind } from '@/lib/studio/rules/firings/schedu
 import { firingTime, type Firing } from '@/lib/studio/rules/kilns/firing';
 import type { KilnFacts } from '@/lib/studio/rules/kilns/keeping';
 import type { LossCause } from '@/lib/studio/rules';
-import { kilnColumns, readKilnFacts } from '../kilns/kiln';
+import { kilnColumns, readKilnFacts } from '../kilns/facts';
 import { getStudioSettings } from '../settings';
 import { namesOf } from './names';
 import { boxOf } from './waiting';
@@ -111,12 +109,6 @@ export const firingColumns = {
 } as const satisfies Prisma.FiringSelect;
 
 type FiringRow = Prisma.FiringGetPayload<{ select: typeof firingColumns }>;
-
-/** One firing by its number; null when the log has none. */
-export async function findFiring(actor: Actor, number: number): Promise<FiringTold | null> {
-  assertAllowed(actor, 'studio.see');
-  return loadFiring(db(), { number });
-}
 
 /** One firing, also inside a transaction; null when there is none. */
 export async function loadFiring(

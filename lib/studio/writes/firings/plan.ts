@@ -7,7 +7,7 @@ import { onceOnly, type KeyRefusal, type Tx } from '@/lib/platform/db/transactio
 import { ok, refuse, type Result } from '@/lib/platform/result';
 import { scheduleKept } from '@/lib/studio/input/firings';
 import type { CallOffInput, KeepScheduleInput, PlanFiringInput } from '@/lib/studio/input/firings';
-import { kilnColumns, readKilnFacts } from '@/lib/studio/reads/kilns/kiln';
+import { kilnColumns, readKilnFacts } from '@/lib/studio/reads/kilns/facts';
 import { readAtKilns } from '@/lib/studio/reads/firings/waiting';
 import { getStudioSettings } from '@/lib/studio/reads/settings';
 import { isPlannedFiring } from '@/lib/studio/rules/firings/again';

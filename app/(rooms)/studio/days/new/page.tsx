@@ -15,7 +15,7 @@ import {
   findCommissionToAsk,
   type CommissionToAsk,
 } from '@/lib/studio/reads/forecast/asked';
-import { listRoutes } from '@/lib/studio/reads/routes';
+import { listRoutes } from '@/lib/studio/reads/route-list';
 import { askRefusalMessage } from '@/lib/studio/rules/forecast/telling/refusals';
 import { ViewsOfDays } from '../parts/views-of-days';
 import { AskForm } from './ask-form';

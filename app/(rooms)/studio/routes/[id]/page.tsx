@@ -7,7 +7,7 @@ import { PageHead } from '@/app/ui/page/page-head';
 import { Section } from '@/app/ui/page/section';
 import { requireActor } from '@/lib/access/reads';
 import { routeIdInput } from '@/lib/studio/input';
-import { findRoute, listBenches } from '@/lib/studio/reads/routes';
+import { findRoute, listBenches } from '@/lib/studio/reads/route-list';
 import { putAway } from '../actions';
 import { RouteForm } from '../route-form';
 

@@ -1,7 +1,7 @@
 import type { Metadata } from 'next';
 import { PageHead } from '@/app/ui/page/page-head';
 import { requireActor } from '@/lib/access/reads';
-import { listBenches } from '@/lib/studio/reads/routes';
+import { listBenches } from '@/lib/studio/reads/route-list';
 import { RouteForm } from '../route-form';
 
 export const metadata: Metadata = { title: 'Write a route' };

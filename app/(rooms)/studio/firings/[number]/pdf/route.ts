@@ -4,7 +4,7 @@ import { pdfAnswer } from '@/lib/documents/pdf-answer';
 import { firingSheetPdf } from '@/lib/documents/studio/firing';
 import { getGallery } from '@/lib/platform/settings';
 import { firingNumberInput } from '@/lib/studio/input/firings';
-import { findFiring } from '@/lib/studio/reads/firings/firing';
+import { findFiring } from '@/lib/studio/reads/firings/find';
 import { getStudioSettings } from '@/lib/studio/reads/settings';
 
 /** The log sheet of a firing as a PDF. */
