@@ -1,7 +1,6 @@
 import 'server-only';
 import type { Prisma } from '@/generated/prisma/client';
 import { dayFromDate, type Day } from '@/lib/dates/rules';
-import { db } from '@/lib/platform/db/client';
 import { scheduleKept } from '@/lib/studio/input/firings';
 import { coolBy, halvingOf, type CoolBy } from '@/lib/studio/rules/firings/curve';
 import { piecesToLay } from '@/lib/studio/rules/firings/load';
