@@ -6,7 +6,7 @@ import { onceOnly, type KeyRefusal } from '@/lib/platform/db/transaction';
 import { ok, refuse, type Result } from '@/lib/platform/result';
 import { getGallery } from '@/lib/platform/settings';
 import type { KeepAskedInput } from '@/lib/studio/input/asked';
-import { tellAsked } from '@/lib/studio/reads/forecast/asked';
+import { tellAsked } from '@/lib/studio/reads/forecast/tell-asked';
 import type { KeepAskedRefusal } from '@/lib/studio/rules/forecast/telling/refusals';
 import { toldColumns } from '../foretell';
 

@@ -4,7 +4,7 @@ import { RequestKey } from '@/app/ui/form/request-key';
 import { Section } from '@/app/ui/page/section';
 import { Working } from '@/app/ui/page/working';
 import type { Day } from '@/lib/dates/rules';
-import type { AskedTold } from '@/lib/studio/reads/forecast/asked';
+import type { AskedTold } from '@/lib/studio/reads/forecast/tell-asked';
 import { readyDayIn } from '@/lib/studio/rules/forecast/forecast';
 import {
   benchNamesOf,
@@ -51,7 +51,8 @@ export function DayTold({ asked, todayOn, said, keepWith }: DayToldProps) {
             ? ' Nobody said how large a piece is: eight inches square and one thick is taken.'
             : ''}
         </p>
-        <ol className={css['queues']}>
+        <p>What the days go into, the most first:</p>
+        <ol className={css['drives']}>
           {tellDrives(told.drives, benchNamesOf(load)).map((drive) => (
             <li key={drive.what}>{driveLine(drive)}</li>
           ))}

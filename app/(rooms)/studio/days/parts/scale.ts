@@ -29,7 +29,10 @@ export function placeOf(scale: Scale, day: Day | null): number {
   return Math.round(Math.min(100, Math.max(0, at)) * 100) / 100;
 }
 
-/** The first days of the months on a line, with the name of each. */
+/** As many months have their name written, so that they do not run into one another on a phone. */
+const namesMost = 6;
+
+/** The first days of the months on a line; of many, only every second or third is named. */
 export function monthsOn(scale: Scale): { day: Day; name: string }[] {
   const last = addDays(scale.fromOn, scale.days);
   const months: { day: Day; name: string }[] = [];
@@ -39,5 +42,6 @@ export function monthsOn(scale: Scale): { day: Day; name: string }[] {
     months.push({ day: fromOn, name: formatMonth(month).slice(0, 3) });
     month = nextMonth(month);
   }
-  return months;
+  const each = Math.ceil(months.length / namesMost);
+  return months.map(({ day, name }, at) => ({ day, name: at % each === 0 ? name : '' }));
 }

@@ -132,7 +132,7 @@ function beginByItself(run: Run, step: StepNow, pieces: number, from: Lot | null
   const days = isAsked ? drawDays(run, step) : 0;
   const lot = startLot(run, step, pieces, from);
   if (run.watch) run.watch('starts', step.place, pieces, -1);
-  endLot(run, lot, firstOpen(run.plan.calendar, run.today + days));
+  endLot(run, lot, run.opensOn[run.today + days] ?? run.plan.end);
 }
 
 /** All pieces that may go on together; 0 while some that are wanted are still to come. */

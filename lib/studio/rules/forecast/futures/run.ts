@@ -16,6 +16,9 @@ export type Watch = (what: Watched, place: number, pieces: number, more: number)
  */
 export type Run = Laid & {
   readonly plan: Plan;
+  /** The plan's own, one step nearer: the cases of days, and on which day it is open again. */
+  readonly cases: Int16Array;
+  readonly opensOn: Int32Array;
   readonly endsOn: (Lot | null)[];
   /** All lots there ever were; the first so many are those of this future. */
   readonly lots: Lot[];
@@ -31,6 +34,8 @@ export type Run = Laid & {
 export function startRun(plan: Plan): Run {
   return {
     plan,
+    cases: plan.cases.cases,
+    opensOn: plan.calendar.opensOn,
     ...laySteps(plan),
     endsOn: new Array<Lot | null>(plan.end).fill(null),
     lots: [],
@@ -100,9 +105,8 @@ export function endLot(run: Run, lot: Lot, day: number): void {
 
 /** The days of a step that begins today, as chance has it. */
 export function drawDays(run: Run, step: StepNow): number {
-  const { plan } = run;
   const from = step.kind === kinds.dry ? casesToday(run, step) : step.casesFrom;
-  return plan.cases.cases[from + (nextBits(step) >>> 22)] ?? 0;
+  return run.cases[from + (nextBits(step) >>> 22)] ?? 0;
 }
 
 function casesToday({ plan, today }: Run, step: StepNow): number {
