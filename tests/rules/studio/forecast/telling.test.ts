@@ -7,9 +7,11 @@ import { kilnRoomOf, kilnVolumeOf, usualSizeUm } from '@/lib/studio/rules/foreca
 import { movedSentence } from '@/lib/studio/rules/forecast/telling/moved';
 import {
   medianOf,
+  middleWords,
   pastPromises,
   pastSentence,
   pastShares,
+  promisesSentence,
   type PastJob,
 } from '@/lib/studio/rules/forecast/telling/past';
 import {
@@ -125,6 +127,15 @@ describe('how past days turned out', () => {
     expect(pastPromises(all)).toEqual({
       ...{ promises: 2, kept: 1, medianLateDays: 0, medianOfLateDays: 7 },
     });
+    expect(promisesSentence(pastPromises(all))).toBe(
+      'Of 2 promised days 1 was kept. Half of the late ones were 7 days late or less. So few say little: look again when there are 10.',
+    );
+    expect(promisesSentence(pastPromises(all.slice(1)))).toMatch(
+      /^Of one promised day none was kept/,
+    );
+    expect(middleWords(-2, 'the promised day')).toBe(
+      'In the middle they were ready 2 days before the promised day.',
+    );
     expect(medianOf([])).toBeNull();
   });
 });

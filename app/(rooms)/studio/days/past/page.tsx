@@ -4,8 +4,10 @@ import { InThisRoom } from '@/app/ui/page/in-this-room';
 import { PageHead } from '@/app/ui/page/page-head';
 import { Section } from '@/app/ui/page/section';
 import { requireActor } from '@/lib/access/reads';
+import { daysBetween } from '@/lib/dates/rules';
 import { listPastJobs, listPastPromises } from '@/lib/studio/reads/forecast/past';
 import {
+  lateDaysOf,
   middleWords,
   pastPromises,
   pastSentence,
@@ -59,7 +61,10 @@ function Foretold({ jobs }: Readonly<{ jobs: readonly PastJob[] }>) {
         By the day in 50 of 100 it was {shares.by50}, by the day in 95 of 100 it was {shares.by95}.{' '}
         {middleWords(shares.medianLateDays, 'the day in 80 of 100')}
       </p>
-      <PastDrawn jobs={jobs} />
+      <PastDrawn
+        post="the 80-day"
+        marks={jobs.map((job) => ({ key: job.number, late: lateDaysOf(job) }))}
+      />
       <p className={css['quiet']}>
         Each dot is one job, the newest at the foot: left of the post it was sooner, right of it
         later, in days.
@@ -83,6 +88,13 @@ function Promised({ promises }: Readonly<{ promises: readonly PastPromise[] }>) 
     <div className={css['answer']}>
       <p className={css['big']}>{promisesSentence(told)}</p>
       <p>{middleWords(told.medianLateDays, 'the promised day')}</p>
+      <PastDrawn
+        post="promised"
+        marks={promises.map((one) => ({
+          key: one.commissionNumber,
+          late: daysBetween(one.promisedOn, one.handedOn),
+        }))}
+      />
       <PromisesTable promises={promises} />
     </div>
   );

@@ -11,9 +11,12 @@ import css from '../days.module.css';
 const reach = 30;
 const drawnMost = 40;
 
-/** Each finished job as a dot: left of the post it was sooner than its 80-day, right of it later. */
-export function PastDrawn({ jobs }: Readonly<{ jobs: readonly PastJob[] }>) {
-  const drawn = jobs.slice(0, drawnMost).toReversed();
+/** Something that was ready so many days after its day; below 0 before it. */
+export type PastMark = Readonly<{ key: number; late: number }>;
+
+/** Each as a dot: left of the post it was sooner than its day, right of it later; the newest at the foot. */
+export function PastDrawn({ marks, post }: Readonly<{ marks: readonly PastMark[]; post: string }>) {
+  const drawn = marks.slice(0, drawnMost).toReversed();
   const tall = drawn.length * 14 + 44;
   const at = (days: number) => `${50 + (Math.max(-reach, Math.min(reach, days)) / reach) * 45}%`;
   return (
@@ -27,14 +30,13 @@ export function PastDrawn({ jobs }: Readonly<{ jobs: readonly PastJob[] }>) {
         </g>
       ))}
       <text x="50%" y="14" textAnchor="middle" className={css['told']}>
-        the 80-day
+        {post}
       </text>
       <line x1="50%" x2="50%" y1="22" y2={tall} className={css['eighty']} />
-      {drawn.map((job, row) => {
-        const late = lateDaysOf(job);
+      {drawn.map(({ key, late }, row) => {
         const y = 36 + row * 14;
         return (
-          <g key={job.number}>
+          <g key={key}>
             <line x1="50%" x2={at(late)} y1={y} y2={y} className={css['month']} />
             <circle cx={at(late)} cy={y} r="5" className={css[late > 0 ? 'later' : 'dark']} />
           </g>

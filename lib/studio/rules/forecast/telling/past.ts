@@ -85,7 +85,7 @@ export function pastSentence(shares: PastShares): string {
   const { jobs, by80 } = shares;
   if (jobs === 0) return 'No job was finished yet of which a day was foretold.';
   const count = jobs === 1 ? 'Of one job' : `Of ${jobs} jobs`;
-  const ready = by80 === 1 ? '1 was' : `${by80} were`;
+  const ready = wereWords(by80);
   const told = `${count} ${ready} ready by the day that was foretold in 80 of 100.`;
   if (jobs >= fewPast) return told;
   return `${told} So few say little: look again when there are ${fewPast}.`;
@@ -95,7 +95,7 @@ export function pastSentence(shares: PastShares): string {
 export function promisesSentence(told: PastPromises): string {
   const { promises, kept, medianOfLateDays } = told;
   const count = promises === 1 ? 'Of one promised day' : `Of ${promises} promised days`;
-  const were = kept === 1 ? '1 was' : `${kept} were`;
+  const were = wereWords(kept);
   const late =
     medianOfLateDays === null
       ? ''
@@ -110,4 +110,9 @@ export function middleWords(medianLateDays: number | null, day: string): string 
   if (medianLateDays === 0) return `In the middle they were ready on ${day} itself.`;
   const side = medianLateDays > 0 ? 'after' : 'before';
   return `In the middle they were ready ${daysWords(Math.abs(medianLateDays))} ${side} ${day}.`;
+}
+
+function wereWords(count: number): string {
+  if (count === 0) return 'none was';
+  return count === 1 ? '1 was' : `${count} were`;
 }
