@@ -2,7 +2,7 @@ import 'server-only';
 import { formatDay, formatInstant } from '@/lib/dates/rules';
 import type { Gallery } from '@/lib/platform/settings';
 import type { FiringTold } from '@/lib/studio/reads/firings/firing';
-import { outcomeWords } from '@/lib/studio/rules/firings/opening';
+import { outcomeCount } from '@/lib/studio/rules/firings/opening';
 import { firingKindWords } from '@/lib/studio/rules/firings/schedule';
 import { cautionsFor } from '@/lib/studio/rules/kilns/cautions';
 import { climbInFahrenheit, degreesWords, type Scale } from '@/lib/studio/rules/kilns/degrees';
@@ -80,7 +80,7 @@ function writeLoad(paper: Paper, firing: FiringTold, unit: 'in' | 'mm'): void {
 
 function cameOrPieces({ results, pieces }: FiringTold['lines'][number]): string {
   if (results.length === 0) return piecesWords(pieces);
-  return results.map((each) => `${each.pieces} ${outcomeWords[each.outcome]}`).join(', ');
+  return results.map((each) => outcomeCount(each.pieces, each.outcome)).join(', ');
 }
 
 /** How wide one shelf is drawn, and the room between two, in points. */

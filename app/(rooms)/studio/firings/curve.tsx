@@ -50,7 +50,8 @@ export function Curve({ firing, scale, zone }: CurveProps) {
         {hottest ? (
           <text
             className={css['mark']}
-            x={Math.min(x(hottest.afterMinutes), wide - 130)}
+            x={Math.min(x(hottest.afterMinutes), wide - 10)}
+            textAnchor={x(hottest.afterMinutes) > wide / 3 ? 'end' : 'start'}
             y={y(hottest.celsius) - 8}
           >
             asked: {degreesWords(hottest.celsius, scale)}

@@ -1,7 +1,7 @@
 import { formatInstant } from '@/lib/dates/rules';
 import type { FiringTold } from '@/lib/studio/reads/firings/firing';
 import type { CoolBy } from '@/lib/studio/rules/firings/curve';
-import { outcomes, outcomeWords, type Outcome } from '@/lib/studio/rules/firings/opening';
+import { outcomeCount, outcomes, type Outcome } from '@/lib/studio/rules/firings/opening';
 import type { FiringStand } from '@/lib/studio/rules/firings/planning';
 import { checkCone } from '@/lib/studio/rules/firings/schedule';
 import { piecesWords } from '@/lib/studio/rules/words';
@@ -22,7 +22,7 @@ export function cameWords(came: Readonly<Record<Outcome, number>>): string {
   const others = came.second + came.fire_again + came.lost;
   if (others === 0) return came.good === 1 ? 'good' : `all ${came.good} good`;
   return outcomes
-    .flatMap((outcome) => (came[outcome] === 0 ? [] : `${came[outcome]} ${outcomeWords[outcome]}`))
+    .flatMap((outcome) => (came[outcome] === 0 ? [] : outcomeCount(came[outcome], outcome)))
     .join(', ');
 }
 
@@ -32,7 +32,7 @@ export function resultsWords(results: readonly ResultTold[]): string {
     .flatMap((outcome) => results.filter((result) => result.outcome === outcome))
     .map(({ outcome, pieces, cause, note }) => {
       const why = [cause ? lossCauseWords[cause] : '', note].filter((words) => words !== '');
-      return `${pieces} ${outcomeWords[outcome]}${why.length > 0 ? ` (${why.join(', ')})` : ''}`;
+      return `${outcomeCount(pieces, outcome)}${why.length > 0 ? ` (${why.join(', ')})` : ''}`;
     })
     .join('; ');
 }

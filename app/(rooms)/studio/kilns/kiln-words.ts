@@ -36,7 +36,7 @@ export function queueSentence(queue: Queue, turnsAWeek: number): string {
       : ` ${piecesWords(queue.notReckoned)} ${queue.notReckoned === 1 ? 'has' : 'have'} no size yet, or no room in it.`;
   if (queue.turnHundredths === 0) return `Nothing that is measured waits for it.${unknown}`;
   const clear =
-    `${turnsWords(queue.turnHundredths)} of work waits: ` +
+    `${turnsWords(queue.turnHundredths)} of work ${queue.turnHundredths > 104 ? 'wait' : 'waits'}: ` +
     `${weeksWords(queue.weekTenths)} at ${turnsAWeek} a week.`;
   return `${clear}${unknown}`;
 }

@@ -17,6 +17,12 @@ export const outcomeWords: Readonly<Record<Outcome, string>> = {
   lost: 'lost',
 };
 
+/** So many pieces that came out so: `1 second`, `3 seconds`, `2 to fire again`. */
+export function outcomeCount(pieces: number, outcome: Outcome): string {
+  const words = outcome === 'second' && pieces === 1 ? 'second' : outcomeWords[outcome];
+  return `${pieces} ${words}`;
+}
+
 /** How the pieces of one line came out, as it was told; what was not told came out good. */
 export type LineTold = {
   readonly lineId: string;

@@ -141,12 +141,14 @@ function LineForm({ firing, at, lengthUnit, pieces, lying, chosen }: LineFormPro
             <Field
               name="width"
               label="Width as it lies"
+              size="counter"
               kind="measure"
               defaultValue={length(lying?.widthUm)}
             />
             <Field
               name="depth"
               label="Depth as it lies"
+              size="counter"
               kind="measure"
               defaultValue={length(lying?.depthUm)}
             />
@@ -155,6 +157,7 @@ function LineForm({ firing, at, lengthUnit, pieces, lying, chosen }: LineFormPro
         <Field
           name="height"
           label="Height as it lies"
+          size="counter"
           kind="measure"
           defaultValue={length(lying?.heightUm)}
         />
