@@ -13,6 +13,7 @@ import { addCollectors } from './collectors';
 import { fillCards } from './collectors-cards';
 import { playCommissions } from './commissions';
 import { playWhatGoesOn } from './commissions/later';
+import { playGlazes } from './glazes';
 import { gallery } from './scenario/gallery';
 import { beginningOf, setUpGallery, type SetUp } from './set-up';
 import { playCatalogueAndOrders } from './counter/catalogue-and-orders';
@@ -81,6 +82,7 @@ export async function loadDemoGallery(report: (sentence: string) => void): Promi
   await playCommissions({ today, setUp, collectors });
   await playWhatGoesOn({ today, setUp });
   await openStockJobs({ today, setUp, skus });
+  await playGlazes({ today, setUp });
   await playThisWeek({ today, setUp }, { kilnId, smallKilnId });
   await playCounter({ today, setUp, skus, collectors }, report);
 }

@@ -17,6 +17,7 @@ import { techniqueWords } from '@/lib/studio/rules/routes';
 import { findPartMap, type PartMapShown } from '@/lib/studio/reads/parts/map';
 import { ForWhom } from '../job-words';
 import { JustMoved } from '../just-moved';
+import { ReadyBy } from '../days/parts/ready-by';
 import { JobHistory } from './job-history';
 import { JobRouteList } from './job-route';
 import { PartsGlance } from './parts/glance';
@@ -76,7 +77,10 @@ export default async function JobPage({ params, searchParams }: JobPageProps) {
         beside={
           <>
             <JobPictureHung job={job} />
-            <ReadyWhen job={job} todayOn={todayOn} />
+            <Section title="When it is ready">
+              <ReadyBy actor={actor} jobId={job.id} todayOn={todayOn} noticeHref={noticeOf(job)} />
+              <ReadyWhen job={job} todayOn={todayOn} />
+            </Section>
             <JobHistory job={job} todayOn={todayOn} zone={timeZone} mayMove={mayMove} />
           </>
         }
@@ -84,6 +88,11 @@ export default async function JobPage({ params, searchParams }: JobPageProps) {
       {move ? <JustMoved move={move} mayMove={mayMove} backTo="job" /> : null}
     </>
   );
+}
+
+/** Where its collector is told of another day. */
+function noticeOf({ commission }: JobTold): string | undefined {
+  return commission ? `/commissions/${commission.number}/delay` : undefined;
 }
 
 /** How many were begun, how many are wanted, and what became of the others. */

@@ -1,4 +1,3 @@
-import { Section } from '@/app/ui/page/section';
 import { Working } from '@/app/ui/page/working';
 import { type Day } from '@/lib/dates/rules';
 import type { JobStanding } from '@/lib/studio/reads/standing';
@@ -6,25 +5,19 @@ import { readyWords, shortDay, stepDaysWords } from '@/lib/studio/rules/words';
 
 type ReadyWhenProps = Readonly<{ job: JobStanding; todayOn: Day }>;
 
-/** When the job should be ready, as a span, with how that was worked out. */
+/** What is left of its route in days, without any waiting, with how that was worked out. */
 export function ReadyWhen({ job, todayOn }: ReadyWhenProps) {
-  if (!job.ready) {
-    return (
-      <Section title="When it is ready">
-        <p>Everything is finished.</p>
-      </Section>
-    );
-  }
+  if (!job.ready) return <p>Everything is finished.</p>;
   return (
-    <Section title="When it is ready">
-      <p>Ready {readyWords(job.ready, todayOn)}.</p>
+    <>
+      <p>With no waiting at all it would be {readyWords(job.ready, todayOn)}.</p>
       <Working
         steps={stepsOf(job, todayOn)}
         formula="what is left of the step where the last pieces stand, and the days of every step after it, added to today"
-        source="common practice: the days of the route that the job began with"
-        caution="A kiln waits until it is full, and thick clay dries as it likes. Say it as a span, and narrow it after the bisque."
+        source="the days of the route that the job began with"
+        caution="Benches, kilns and losses are left out here; the day above reckons with them."
       />
-    </Section>
+    </>
   );
 }
 
