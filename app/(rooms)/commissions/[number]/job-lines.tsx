@@ -1,4 +1,5 @@
 import Link from 'next/link';
+import { ReadyBy } from '@/app/(rooms)/studio/days/parts/ready-by';
 import { ButtonLink } from '@/app/ui/button/button';
 import { DayText } from '@/app/ui/figures/day-text';
 import { Facts } from '@/app/ui/page/facts';
@@ -9,7 +10,6 @@ import { dayWord } from '@/lib/commissions/rules/course/sentences';
 import type { JobStanding } from '@/lib/studio/reads/standing';
 import { techniqueWords } from '@/lib/studio/rules/routes';
 import { beforeClayWords, piecesWords } from '@/lib/studio/rules/words';
-import { ReadyBy } from '../../studio/days/parts/ready-by';
 import css from '../commissions.module.css';
 
 type JobLinesProps = Readonly<{
