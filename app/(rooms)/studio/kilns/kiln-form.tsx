@@ -84,9 +84,8 @@ function PowerFields({ kiln }: Pick<KilnFormProps, 'kiln'>) {
       />
       <Field
         name="centsPerKwh"
-        label="What a kWh costs"
+        label="What a kWh costs, in cents"
         kind="count"
-        unit="cents"
         hint="From the bill, such as 15.25."
         defaultValue={kiln?.centsPerKwh}
         required
@@ -101,9 +100,8 @@ function PowerFields({ kiln }: Pick<KilnFormProps, 'kiln'>) {
       />
       <Field
         name="elementFirings"
-        label="Elements last"
+        label="Elements last, in firings"
         kind="count"
-        unit="firings"
         hint="About 150 at cone 6, about 300 low ones."
         defaultValue={String(kiln?.elementFirings ?? 150)}
         required
@@ -141,9 +139,8 @@ function UseFields({ kiln, degrees }: Pick<KilnFormProps, 'kiln' | 'degrees'>) {
         />
         <Field
           name="longestWaitDays"
-          label="Lit anyway after"
+          label="Lit anyway after, in days"
           kind="count"
-          unit="days"
           defaultValue={String(kiln?.longestWaitDays ?? 14)}
           required
         />

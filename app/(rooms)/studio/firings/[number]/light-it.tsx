@@ -50,9 +50,8 @@ export function LightIt({ firing, toLight }: LightItProps) {
         ) : null}
         <Field
           name="meterKwh"
-          label="What the meter says now"
+          label="What the meter says now, in kWh"
           kind="count"
-          unit="kWh"
           width="short"
           hint="Read again at the opening, it tells what the firing took."
           optional

@@ -39,7 +39,7 @@ export function OpenIt({ firing, scale, zone, mayMove }: OpenItProps) {
             unit={`°${scale}`}
             required
           />
-          <Field name="meterKwh" label="The meter says" kind="count" size="counter" unit="kWh" />
+          <Field name="meterKwh" label="The meter says, in kWh" kind="count" size="counter" />
           <Field name="coneFell" label="How the cone fell" size="counter" optional />
         </div>
         <p className={css['quiet']}>
