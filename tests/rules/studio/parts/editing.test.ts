@@ -186,8 +186,8 @@ describe('the board', () => {
       ['', false],
     ]);
     const cut = after(
-      { do: 'choose', number: 3, isMore: false },
       { do: 'take', tool: 'cut' },
+      { do: 'choose', number: 3, isMore: false },
       { do: 'corner', at: [250, 480], around },
       { do: 'corner', at: [250, 1000], around },
     );

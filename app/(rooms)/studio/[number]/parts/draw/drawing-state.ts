@@ -87,9 +87,9 @@ export function drawn(state: DrawingState, act: DrawingAct): DrawingState {
   }
 }
 
-/** Only one part is cut at a time. */
+/** Which part is cut is asked anew, so that no touch meant for another begins a cut. */
 function taken(state: DrawingState, tool: Tool): DrawingState {
-  const chosen = tool === 'cut' && state.chosen.length !== 1 ? [] : state.chosen;
+  const chosen = tool === 'cut' ? [] : state.chosen;
   return { ...state, tool, chosen, begun: [], said: '' };
 }
 
