@@ -62,9 +62,14 @@ export function turnsOfOne(kiln: KilnFacts, lying: PieceLying, roomAroundUm: num
   return rest === 0n ? whole : [...whole, { used: rest, holds: inside }];
 }
 
-/** The kiln in which a piece is fired to a cone: the first that goes so far; null when none does. */
+/** The kiln in which a piece is fired to a cone: the largest that goes so far; null when none does. */
 export function kilnFor(kilns: readonly KilnFacts[], cone: string): KilnFacts | null {
-  return kilns.find(({ cones }) => cones.includes(cone)) ?? null;
+  return kilns
+    .filter(({ cones }) => cones.includes(cone))
+    .reduce<KilnFacts | null>(
+      (largest, kiln) => (largest && roomInside(largest) >= roomInside(kiln) ? largest : kiln),
+      null,
+    );
 }
 
 /**
