@@ -1,4 +1,27 @@
-import type { RouteStep, Technique } from '@/lib/studio/rules/routes';
+import type { Peg, RouteStep, StepKind, Technique } from '@/lib/studio/rules/routes';
+
+const boneDry =
+  'Only bone-dry pieces go in: cold to the cheek is still wet, and trapped moisture turns to steam that bursts the piece and its neighbours. Climb slowly. The room is ventilated, the wiring is a licensed electrician’s, and the lid stays shut above the maker’s limit.';
+const glazing =
+  'Raw glazes may hold barium, manganese or copper: gloves, and a respirator for dry mixing. Nothing is sold for food before a laboratory’s leach test says so.';
+const kiln =
+  'Keep the room ventilated and nothing that burns near the kiln. Its wiring is a licensed electrician’s. Nobody opens it above the maker’s limit: early air cracks the glaze.';
+const dust =
+  'Clay dust holds silica, and fine silica harms lungs for good. Wipe and mop wet, never sweep, and wear a respirator that fits when anything is sanded dry.';
+const sharp = 'Fired edges are sharp. Look for glaze drips with gloved fingers.';
+
+type Days = readonly [shortest: number, likely: number, longest: number];
+type More = Partial<
+  Pick<RouteStep, 'benchId' | 'cone' | 'isTogether' | 'lossPercent' | 'minutesEach' | 'caution'>
+>;
+
+function step(name: string, peg: Peg, kind: StepKind, days: Days, more: More): RouteStep {
+  const [shortestDays, likelyDays, longestDays] = days;
+  return {
+    ...{ name, peg, kind, shortestDays, likelyDays, longestDays, benchId: null, cone: '' },
+    ...{ isTogether: false, lossPercent: '0', minutesEach: '0', caution: '', ...more },
+  };
+}
 
 /**
  * The routes that every studio begins with, as the migration writes them; a step's bench is told
@@ -6,510 +29,198 @@ import type { RouteStep, Technique } from '@/lib/studio/rules/routes';
  */
 export const routes: Readonly<Record<Technique, readonly RouteStep[]>> = {
   slab_relief: [
-    {
-      name: 'transferring the sketch',
-      peg: 'clay',
-      kind: 'work',
+    step('transferring the sketch', 'clay', 'work', [1, 2, 4], {
       benchId: 'modelling bench',
-      cone: '',
-      shortestDays: 1,
-      likelyDays: 2,
-      longestDays: 4,
-      isTogether: false,
-      lossPercent: '0',
       minutesEach: '4',
       caution: 'Draw it at wet size, and write the wet and the fired size on the template.',
-    },
-    {
-      name: 'rolling the slab',
-      peg: 'clay',
-      kind: 'work',
+    }),
+    step('rolling the slab', 'clay', 'work', [1, 1, 3], {
       benchId: 'modelling bench',
-      cone: '',
-      shortestDays: 1,
-      likelyDays: 1,
-      longestDays: 3,
-      isTogether: false,
-      lossPercent: '0',
       minutesEach: '6',
-      caution: '',
-    },
-    {
-      name: 'cutting and modelling',
-      peg: 'clay',
-      kind: 'work',
+    }),
+    step('cutting and modelling', 'clay', 'work', [7, 14, 21], {
       benchId: 'modelling bench',
-      cone: '',
-      shortestDays: 7,
-      likelyDays: 14,
-      longestDays: 21,
-      isTogether: false,
       lossPercent: '1',
       minutesEach: '90',
       caution:
         'Hollow or rib every back over an inch, leave no sealed hollow, and put its number on it. Clay dust holds silica, and fine silica harms lungs for good. Wipe and mop wet, never sweep, and wear a respirator that fits when anything is sanded dry.',
-    },
-    {
-      name: 'drying',
-      peg: 'dry',
-      kind: 'dry',
-      benchId: null,
-      cone: '',
-      shortestDays: 14,
-      likelyDays: 21,
-      longestDays: 35,
-      isTogether: false,
+    }),
+    step('drying', 'dry', 'dry', [14, 21, 35], {
       lossPercent: '5',
-      minutesEach: '0',
       caution:
         'Dry slowly, covered at the edges, so that both sides dry alike. Boards above and below, turned daily.',
-    },
-    {
-      name: 'the bisque kiln',
-      peg: 'bisque',
-      kind: 'fire',
-      benchId: null,
+    }),
+    step('the bisque kiln', 'bisque', 'fire', [2, 3, 4], {
       cone: '04',
-      shortestDays: 2,
-      likelyDays: 3,
-      longestDays: 4,
-      isTogether: false,
       lossPercent: '3',
       minutesEach: '2',
-      caution:
-        'Only bone-dry pieces go in: cold to the cheek is still wet, and trapped moisture turns to steam that bursts the piece and its neighbours. Climb slowly. The room is ventilated, the wiring is a licensed electrician’s, and the lid stays shut above the maker’s limit.',
-    },
-    {
-      name: 'glazing',
-      peg: 'glaze',
-      kind: 'work',
+      caution: boneDry,
+    }),
+    step('glazing', 'glaze', 'work', [3, 5, 10], {
       benchId: 'glazing bench',
-      cone: '',
-      shortestDays: 3,
-      likelyDays: 5,
-      longestDays: 10,
-      isTogether: false,
-      lossPercent: '0',
       minutesEach: '20',
-      caution:
-        'Raw glazes may hold barium, manganese or copper: gloves, and a respirator for dry mixing. Nothing is sold for food before a laboratory’s leach test says so.',
-    },
-    {
-      name: 'the glaze kiln',
-      peg: 'glaze',
-      kind: 'fire',
-      benchId: null,
+      caution: glazing,
+    }),
+    step('the glaze kiln', 'glaze', 'fire', [2, 3, 4], {
       cone: '6',
-      shortestDays: 2,
-      likelyDays: 3,
-      longestDays: 4,
-      isTogether: false,
       lossPercent: '3',
       minutesEach: '2',
-      caution:
-        'Keep the room ventilated and nothing that burns near the kiln. Its wiring is a licensed electrician’s. Nobody opens it above the maker’s limit: early air cracks the glaze.',
-    },
-    {
-      name: 'the second glazing',
-      peg: 'glaze',
-      kind: 'work',
+      caution: kiln,
+    }),
+    step('the second glazing', 'glaze', 'work', [2, 3, 6], {
       benchId: 'glazing bench',
-      cone: '',
-      shortestDays: 2,
-      likelyDays: 3,
-      longestDays: 6,
-      isTogether: false,
-      lossPercent: '0',
       minutesEach: '10',
-      caution:
-        'Raw glazes may hold barium, manganese or copper: gloves, and a respirator for dry mixing. Nothing is sold for food before a laboratory’s leach test says so.',
-    },
-    {
-      name: 'the second glaze kiln',
-      peg: 'glaze',
-      kind: 'fire',
-      benchId: null,
+      caution: glazing,
+    }),
+    step('the second glaze kiln', 'glaze', 'fire', [2, 3, 4], {
       cone: '05',
-      shortestDays: 2,
-      likelyDays: 3,
-      longestDays: 4,
-      isTogether: false,
       lossPercent: '2',
       minutesEach: '2',
-      caution:
-        'Keep the room ventilated and nothing that burns near the kiln. Its wiring is a licensed electrician’s. Nobody opens it above the maker’s limit: early air cracks the glaze.',
-    },
-    {
-      name: 'assembly on the board',
-      peg: 'assembled',
-      kind: 'work',
+      caution: kiln,
+    }),
+    step('assembly on the board', 'assembled', 'work', [2, 4, 6], {
       benchId: 'assembly table',
-      cone: '',
-      shortestDays: 2,
-      likelyDays: 4,
-      longestDays: 6,
       isTogether: true,
-      lossPercent: '0',
       minutesEach: '8',
       caution:
         'Fired edges are sharp. Look for glaze drips with gloved fingers. Two lift from about 50 lb. Adhesives want gloves, moving air and no open flame.',
-    },
-    {
-      name: 'curing',
-      peg: 'assembled',
-      kind: 'wait',
-      benchId: null,
-      cone: '',
-      shortestDays: 7,
-      likelyDays: 8,
-      longestDays: 14,
+    }),
+    step('curing', 'assembled', 'wait', [7, 8, 14], {
       isTogether: true,
-      lossPercent: '0',
-      minutesEach: '0',
       caution: 'Nothing stands upright before day seven.',
-    },
-    {
-      name: 'frame and cleat',
-      peg: 'finished',
-      kind: 'work',
+    }),
+    step('frame and cleat', 'finished', 'work', [1, 3, 6], {
       benchId: 'assembly table',
-      cone: '',
-      shortestDays: 1,
-      likelyDays: 3,
-      longestDays: 6,
       isTogether: true,
-      lossPercent: '0',
       minutesEach: '4',
       caution: 'Weigh it and write the weight on the label before anyone books a wall.',
-    },
-    {
-      name: 'checking',
-      peg: 'finished',
-      kind: 'work',
+    }),
+    step('checking', 'finished', 'work', [1, 1, 2], {
       benchId: 'assembly table',
-      cone: '',
-      shortestDays: 1,
-      likelyDays: 1,
-      longestDays: 2,
       isTogether: true,
-      lossPercent: '0',
       minutesEach: '1',
       caution: 'Look at it in the light it will hang in, and pull at every part with gloved hands.',
-    },
+    }),
   ],
   slip_cast: [
-    {
-      name: 'casting',
-      peg: 'clay',
-      kind: 'work',
+    step('casting', 'clay', 'work', [1, 3, 7], {
       benchId: 'casting table',
-      cone: '',
-      shortestDays: 1,
-      likelyDays: 3,
-      longestDays: 7,
-      isTogether: false,
       lossPercent: '8',
       minutesEach: '8',
       caution: 'Let plaster moulds dry between casts. Mop spilt slip wet.',
-    },
-    {
-      name: 'fettling',
-      peg: 'clay',
-      kind: 'work',
+    }),
+    step('fettling', 'clay', 'work', [1, 1, 2], {
       benchId: 'modelling bench',
-      cone: '',
-      shortestDays: 1,
-      likelyDays: 1,
-      longestDays: 2,
-      isTogether: false,
-      lossPercent: '0',
       minutesEach: '6',
-      caution:
-        'Clay dust holds silica, and fine silica harms lungs for good. Wipe and mop wet, never sweep, and wear a respirator that fits when anything is sanded dry.',
-    },
-    {
-      name: 'drying',
-      peg: 'dry',
-      kind: 'dry',
-      benchId: null,
-      cone: '',
-      shortestDays: 5,
-      likelyDays: 10,
-      longestDays: 14,
-      isTogether: false,
+      caution: dust,
+    }),
+    step('drying', 'dry', 'dry', [5, 10, 14], {
       lossPercent: '4',
-      minutesEach: '0',
       caution: 'Dry slowly, covered at the edges, so that both sides dry alike. Flat, on grids.',
-    },
-    {
-      name: 'the bisque kiln',
-      peg: 'bisque',
-      kind: 'fire',
-      benchId: null,
+    }),
+    step('the bisque kiln', 'bisque', 'fire', [2, 3, 4], {
       cone: '04',
-      shortestDays: 2,
-      likelyDays: 3,
-      longestDays: 4,
-      isTogether: false,
       lossPercent: '2',
       minutesEach: '2',
-      caution:
-        'Only bone-dry pieces go in: cold to the cheek is still wet, and trapped moisture turns to steam that bursts the piece and its neighbours. Climb slowly. The room is ventilated, the wiring is a licensed electrician’s, and the lid stays shut above the maker’s limit.',
-    },
-    {
-      name: 'glazing',
-      peg: 'glaze',
-      kind: 'work',
+      caution: boneDry,
+    }),
+    step('glazing', 'glaze', 'work', [1, 3, 6], {
       benchId: 'glazing bench',
-      cone: '',
-      shortestDays: 1,
-      likelyDays: 3,
-      longestDays: 6,
-      isTogether: false,
-      lossPercent: '0',
       minutesEach: '10',
-      caution:
-        'Raw glazes may hold barium, manganese or copper: gloves, and a respirator for dry mixing. Nothing is sold for food before a laboratory’s leach test says so.',
-    },
-    {
-      name: 'the glaze kiln',
-      peg: 'glaze',
-      kind: 'fire',
-      benchId: null,
+      caution: glazing,
+    }),
+    step('the glaze kiln', 'glaze', 'fire', [2, 3, 4], {
       cone: '6',
-      shortestDays: 2,
-      likelyDays: 3,
-      longestDays: 4,
-      isTogether: false,
       lossPercent: '4.5',
       minutesEach: '2',
-      caution:
-        'Keep the room ventilated and nothing that burns near the kiln. Its wiring is a licensed electrician’s. Nobody opens it above the maker’s limit: early air cracks the glaze.',
-    },
-    {
-      name: 'sorting',
-      peg: 'finished',
-      kind: 'work',
+      caution: kiln,
+    }),
+    step('sorting', 'finished', 'work', [1, 1, 3], {
       benchId: 'assembly table',
-      cone: '',
-      shortestDays: 1,
-      likelyDays: 1,
-      longestDays: 3,
-      isTogether: false,
-      lossPercent: '0',
       minutesEach: '5',
-      caution: 'Fired edges are sharp. Look for glaze drips with gloved fingers.',
-    },
+      caution: sharp,
+    }),
   ],
   press_moulded: [
-    {
-      name: 'pressing',
-      peg: 'clay',
-      kind: 'work',
+    step('pressing', 'clay', 'work', [1, 2, 5], {
       benchId: 'casting table',
-      cone: '',
-      shortestDays: 1,
-      likelyDays: 2,
-      longestDays: 5,
-      isTogether: false,
       lossPercent: '4',
       minutesEach: '6',
-      caution:
-        'Clay dust holds silica, and fine silica harms lungs for good. Wipe and mop wet, never sweep, and wear a respirator that fits when anything is sanded dry.',
-    },
-    {
-      name: 'fettling',
-      peg: 'clay',
-      kind: 'work',
+      caution: dust,
+    }),
+    step('fettling', 'clay', 'work', [1, 1, 2], {
       benchId: 'modelling bench',
-      cone: '',
-      shortestDays: 1,
-      likelyDays: 1,
-      longestDays: 2,
-      isTogether: false,
-      lossPercent: '0',
       minutesEach: '6',
-      caution:
-        'Clay dust holds silica, and fine silica harms lungs for good. Wipe and mop wet, never sweep, and wear a respirator that fits when anything is sanded dry.',
-    },
-    {
-      name: 'drying',
-      peg: 'dry',
-      kind: 'dry',
-      benchId: null,
-      cone: '',
-      shortestDays: 5,
-      likelyDays: 10,
-      longestDays: 14,
-      isTogether: false,
+      caution: dust,
+    }),
+    step('drying', 'dry', 'dry', [5, 10, 14], {
       lossPercent: '4',
-      minutesEach: '0',
       caution: 'Dry slowly, covered at the edges, so that both sides dry alike. Flat, on grids.',
-    },
-    {
-      name: 'the bisque kiln',
-      peg: 'bisque',
-      kind: 'fire',
-      benchId: null,
+    }),
+    step('the bisque kiln', 'bisque', 'fire', [2, 3, 4], {
       cone: '04',
-      shortestDays: 2,
-      likelyDays: 3,
-      longestDays: 4,
-      isTogether: false,
       lossPercent: '1.5',
       minutesEach: '2',
-      caution:
-        'Only bone-dry pieces go in: cold to the cheek is still wet, and trapped moisture turns to steam that bursts the piece and its neighbours. Climb slowly. The room is ventilated, the wiring is a licensed electrician’s, and the lid stays shut above the maker’s limit.',
-    },
-    {
-      name: 'glazing',
-      peg: 'glaze',
-      kind: 'work',
+      caution: boneDry,
+    }),
+    step('glazing', 'glaze', 'work', [1, 3, 6], {
       benchId: 'glazing bench',
-      cone: '',
-      shortestDays: 1,
-      likelyDays: 3,
-      longestDays: 6,
-      isTogether: false,
-      lossPercent: '0',
       minutesEach: '10',
-      caution:
-        'Raw glazes may hold barium, manganese or copper: gloves, and a respirator for dry mixing. Nothing is sold for food before a laboratory’s leach test says so.',
-    },
-    {
-      name: 'the glaze kiln',
-      peg: 'glaze',
-      kind: 'fire',
-      benchId: null,
+      caution: glazing,
+    }),
+    step('the glaze kiln', 'glaze', 'fire', [2, 3, 4], {
       cone: '6',
-      shortestDays: 2,
-      likelyDays: 3,
-      longestDays: 4,
-      isTogether: false,
       lossPercent: '4.5',
       minutesEach: '2',
-      caution:
-        'Keep the room ventilated and nothing that burns near the kiln. Its wiring is a licensed electrician’s. Nobody opens it above the maker’s limit: early air cracks the glaze.',
-    },
-    {
-      name: 'sorting',
-      peg: 'finished',
-      kind: 'work',
+      caution: kiln,
+    }),
+    step('sorting', 'finished', 'work', [1, 1, 3], {
       benchId: 'assembly table',
-      cone: '',
-      shortestDays: 1,
-      likelyDays: 1,
-      longestDays: 3,
-      isTogether: false,
-      lossPercent: '0',
       minutesEach: '9',
-      caution: 'Fired edges are sharp. Look for glaze drips with gloved fingers.',
-    },
+      caution: sharp,
+    }),
   ],
   thrown: [
-    {
-      name: 'throwing',
-      peg: 'clay',
-      kind: 'work',
+    step('throwing', 'clay', 'work', [1, 2, 3], {
       benchId: 'wheel',
-      cone: '',
-      shortestDays: 1,
-      likelyDays: 2,
-      longestDays: 3,
-      isTogether: false,
       lossPercent: '2',
       minutesEach: '8',
       caution: 'Mop the splash pan and the floor wet, the same day.',
-    },
-    {
-      name: 'trimming',
-      peg: 'clay',
-      kind: 'work',
+    }),
+    step('trimming', 'clay', 'work', [1, 1, 2], {
       benchId: 'wheel',
-      cone: '',
-      shortestDays: 1,
-      likelyDays: 1,
-      longestDays: 2,
-      isTogether: false,
       lossPercent: '3',
       minutesEach: '8',
-      caution:
-        'Clay dust holds silica, and fine silica harms lungs for good. Wipe and mop wet, never sweep, and wear a respirator that fits when anything is sanded dry.',
-    },
-    {
-      name: 'drying',
-      peg: 'dry',
-      kind: 'dry',
-      benchId: null,
-      cone: '',
-      shortestDays: 5,
-      likelyDays: 12,
-      longestDays: 21,
-      isTogether: false,
+      caution: dust,
+    }),
+    step('drying', 'dry', 'dry', [5, 12, 21], {
       lossPercent: '6',
-      minutesEach: '0',
       caution:
         'Dry slowly, covered at the edges, so that both sides dry alike. Platters longest of all.',
-    },
-    {
-      name: 'the bisque kiln',
-      peg: 'bisque',
-      kind: 'fire',
-      benchId: null,
+    }),
+    step('the bisque kiln', 'bisque', 'fire', [2, 3, 4], {
       cone: '04',
-      shortestDays: 2,
-      likelyDays: 3,
-      longestDays: 4,
-      isTogether: false,
       lossPercent: '1.5',
       minutesEach: '2',
-      caution:
-        'Only bone-dry pieces go in: cold to the cheek is still wet, and trapped moisture turns to steam that bursts the piece and its neighbours. Climb slowly. The room is ventilated, the wiring is a licensed electrician’s, and the lid stays shut above the maker’s limit.',
-    },
-    {
-      name: 'glazing',
-      peg: 'glaze',
-      kind: 'work',
+      caution: boneDry,
+    }),
+    step('glazing', 'glaze', 'work', [1, 2, 5], {
       benchId: 'glazing bench',
-      cone: '',
-      shortestDays: 1,
-      likelyDays: 2,
-      longestDays: 5,
-      isTogether: false,
-      lossPercent: '0',
       minutesEach: '10',
-      caution:
-        'Raw glazes may hold barium, manganese or copper: gloves, and a respirator for dry mixing. Nothing is sold for food before a laboratory’s leach test says so.',
-    },
-    {
-      name: 'the glaze kiln',
-      peg: 'glaze',
-      kind: 'fire',
-      benchId: null,
+      caution: glazing,
+    }),
+    step('the glaze kiln', 'glaze', 'fire', [2, 3, 4], {
       cone: '6',
-      shortestDays: 2,
-      likelyDays: 3,
-      longestDays: 4,
-      isTogether: false,
       lossPercent: '6',
       minutesEach: '2',
-      caution:
-        'Keep the room ventilated and nothing that burns near the kiln. Its wiring is a licensed electrician’s. Nobody opens it above the maker’s limit: early air cracks the glaze.',
-    },
-    {
-      name: 'finishing',
-      peg: 'finished',
-      kind: 'work',
+      caution: kiln,
+    }),
+    step('finishing', 'finished', 'work', [1, 2, 7], {
       benchId: 'assembly table',
-      cone: '',
-      shortestDays: 1,
-      likelyDays: 2,
-      longestDays: 7,
-      isTogether: false,
       lossPercent: '1',
       minutesEach: '8',
       caution:
         'Lamps are wired from listed parts by a qualified person. Planters stand a day with water.',
-    },
+    }),
   ],
 };

@@ -1,4 +1,4 @@
-import type { RouteStep } from './routes';
+import type { RouteStep, Technique } from './routes';
 
 const inch = 25_400;
 
@@ -33,6 +33,24 @@ export function dryingDays(thicknessUm: number): readonly [number, number, numbe
   const between = (at: 0 | 1 | 2) =>
     Math.round(from.days[at] + share * (to.days[at] - from.days[at]));
   return [between(0), between(1), between(2)];
+}
+
+/** What is deeper than this is hollow: its walls, which nobody measured, decide how it dries. */
+const hollowFromUm = 2 * inch;
+
+/**
+ * How thick the clay of a piece is, as far as its depth tells.
+ *
+ * A relief is as thick as it is deep, and is hollowed behind beyond two inches; a cast or pressed
+ * tile is as thick as it is deep, anything deeper is a vessel; what is thrown has walls.
+ *
+ * @param depthUm whole micrometres; null while nobody knows
+ * @returns whole micrometres; null where the depth tells nothing
+ */
+export function thicknessOf(technique: Technique, depthUm: number | null): number | null {
+  if (depthUm === null || technique === 'thrown') return null;
+  if (technique === 'slab_relief') return Math.min(depthUm, hollowFromUm);
+  return depthUm <= hollowFromUm ? depthUm : null;
 }
 
 /**

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { dryingDays, routeForThickness } from '@/lib/studio/rules/drying';
+import { dryingDays, routeForThickness, thicknessOf } from '@/lib/studio/rules/drying';
 import { routes } from '../../helpers/usual-routes';
 
 const inch = 25_400;
@@ -14,6 +14,17 @@ test.each([
   [inch * 3, [53, 68, 84]],
 ])('%i µm of clay dry so many days', (thicknessUm, days) => {
   expect(dryingDays(thicknessUm)).toEqual(days);
+});
+
+test.each([
+  ['slab_relief', inch, inch],
+  ['slab_relief', inch * 4, inch * 2],
+  ['press_moulded', inch, inch],
+  ['slip_cast', inch * 9, null],
+  ['thrown', inch, null],
+  ['slab_relief', null, null],
+] as const)('the clay of %s that is %s µm deep is so thick', (technique, depthUm, thick) => {
+  expect(thicknessOf(technique, depthUm)).toBe(thick);
 });
 
 test('only drying grows with the thickness, and never below the route’s own days', () => {

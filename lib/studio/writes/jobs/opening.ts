@@ -8,7 +8,7 @@ import { ok, refuse, type Result } from '@/lib/platform/result';
 import { jobPiecesMax, type OpenJobInput } from '@/lib/studio/input';
 import { findRouteInUse, type Route } from '@/lib/studio/reads/routes';
 import type { Technique } from '@/lib/studio/rules';
-import { routeForThickness } from '@/lib/studio/rules/drying';
+import { routeForThickness, thicknessOf } from '@/lib/studio/rules/drying';
 import type { OpenJobRefusal } from '@/lib/studio/rules/refusals';
 import { foretell } from '../foretell';
 
@@ -82,11 +82,13 @@ async function keepJob(tx: Tx, doer: Doer, job: JobToKeep): Promise<OpenedJob> {
     select: { id: true, number: true },
   });
   await tx.jobStep.createMany({
-    data: routeForThickness(route.steps, size.depthUm).map((step, index) => ({
-      ...step,
-      jobId: opened.id,
-      position: index + 1,
-    })),
+    data: routeForThickness(route.steps, thicknessOf(route.technique, size.depthUm)).map(
+      (step, index) => ({
+        ...step,
+        jobId: opened.id,
+        position: index + 1,
+      }),
+    ),
   });
   const { name, technique } = route;
   await recordAudit(tx, doer, {

@@ -1,6 +1,6 @@
 import type { Day } from '@/lib/dates/rules';
 import type { Technique } from '@/lib/studio/rules';
-import { routeForThickness } from '@/lib/studio/rules/drying';
+import { routeForThickness, thicknessOf } from '@/lib/studio/rules/drying';
 import type { RouteStep } from '@/lib/studio/rules/routes';
 import type { ForecastJob } from '../model';
 import type { KnownSize, LoadFacts } from './facts';
@@ -29,7 +29,7 @@ export function askedJob(
   asked: AskedJob,
 ): { job: ForecastJob; sizeFrom: SizeFrom } {
   const { technique, pieces } = asked;
-  const steps = routeForThickness(asked.route, asked.size.depthUm);
+  const steps = routeForThickness(asked.route, thicknessOf(asked.technique, asked.size.depthUm));
   const room = kilnRoomOf(asked.size, null, facts.roomAroundUm);
   const before = stepsBefore(facts, asked.answersFirst ? ['sketch'] : [], null);
   const neededOn: Day | null = null;
