@@ -127,9 +127,10 @@ function Acts({ one: { job, here } }: Readonly<{ one: OnBench }>) {
     <div className={css['acts']}>
       <MoveAllOn job={job} here={here} />
       {mayBeLost ? (
-        <Link href={lossAt(job, here)} className={css['lost']}>
-          Some are lost
-        </Link>
+        <p className={css['lost']}>
+          {here.step?.kind === 'fire' ? <Link href="/studio/firings/new">Plan a firing</Link> : null}
+          <Link href={lossAt(job, here)}>Some are lost</Link>
+        </p>
       ) : null}
     </div>
   );
