@@ -15,6 +15,8 @@ type StockJob = {
   form: FormKey;
   technique: Technique;
   pieces: number;
+  /** How many are to come out good. */
+  wanted: number;
   /** How many days ago it was moved to each step that it has reached, oldest first. */
   movedDaysAgo: readonly number[];
   neededInDays: number;
@@ -27,48 +29,54 @@ const stockJobs: readonly StockJob[] = [
     form: '10',
     technique: 'press_moulded',
     pieces: 24,
+    wanted: 20,
     movedDaysAgo: [24, 22, 20, 9, 6, 3],
-    neededInDays: 10,
+    neededInDays: 14,
   },
   {
     design: 'CHANT',
     form: '5',
     technique: 'slip_cast',
     pieces: 40,
+    wanted: 34,
     movedDaysAgo: [15, 13, 11],
-    neededInDays: 18,
+    neededInDays: 48,
   },
   {
     design: 'KELP',
     form: 'R',
     technique: 'thrown',
     pieces: 12,
+    wanted: 10,
     movedDaysAgo: [31, 30, 29],
-    neededInDays: 6,
+    neededInDays: 34,
   },
   {
     design: 'FERN',
     form: 'L',
     technique: 'thrown',
     pieces: 8,
+    wanted: 7,
     movedDaysAgo: [19, 18, 17, 5],
-    neededInDays: 21,
+    neededInDays: 40,
   },
   {
     design: 'OTTER',
     form: '5',
     technique: 'slip_cast',
     pieces: 36,
+    wanted: 30,
     movedDaysAgo: [1],
-    neededInDays: 35,
+    neededInDays: 78,
   },
   {
     design: 'HERON',
     form: 'P',
     technique: 'press_moulded',
     pieces: 10,
+    wanted: 8,
     movedDaysAgo: [],
-    neededInDays: 40,
+    neededInDays: 95,
   },
 ];
 
@@ -79,7 +87,7 @@ export async function openStockJobs(demo: {
   skus: readonly DemoSku[];
 }): Promise<void> {
   const { today, setUp, skus } = demo;
-  for (const { design, form, technique, pieces, movedDaysAgo, neededInDays } of stockJobs) {
+  for (const { design, form, technique, movedDaysAgo, neededInDays, ...counts } of stockJobs) {
     const sku = skus.find((each) => each.design === design && each.form === form);
     invariant(sku, `${design} is made as ${form}.`);
     const title = `${designOf(design).title}, ${forms[form].width}`;
@@ -87,10 +95,12 @@ export async function openStockJobs(demo: {
     const done = await inTransaction<true, never>(async (tx) => {
       const doer = { actor: setUp.maker, at: instantOf(opened, '09:00', gallery.timeZone) };
       const neededOn = addDays(today, neededInDays);
-      const job = await openJob(tx, doer, { title, technique, pieces, skuId: sku.id, neededOn });
+      const job = await openJob(tx, doer, {
+        ...{ title, technique, ...counts, skuId: sku.id, neededOn },
+      });
       invariant(job.ok, 'A job for the shelves is opened.');
       const moves = movedDaysAgo.map((daysAgo) => addDays(today, -daysAgo));
-      await walkJob(tx, setUp.maker, { jobId: job.value.id, pieces, moves });
+      await walkJob(tx, setUp.maker, { jobId: job.value.id, pieces: counts.pieces, moves });
       return ok(true as const);
     });
     invariant(done.ok, 'The demo is not refused.');

@@ -32,9 +32,9 @@ export async function lightOnce(firing: FiringToPlay): Promise<string> {
 }
 
 const bisqueRead = [
-  [4, 190],
-  [9, 690],
-  [13, 1_050],
+  [3, 92],
+  [9, 420],
+  [15, 1_040],
 ] as const;
 const glazeRead = [
   [3, 420],

@@ -128,7 +128,9 @@ function Acts({ one: { job, here } }: Readonly<{ one: OnBench }>) {
       <MoveAllOn job={job} here={here} />
       {mayBeLost ? (
         <p className={css['lost']}>
-          {here.step?.kind === 'fire' ? <Link href="/studio/firings/new">Plan a firing</Link> : null}
+          {here.step?.kind === 'fire' ? (
+            <Link href="/studio/firings/new">Plan a firing</Link>
+          ) : null}
           <Link href={lossAt(job, here)}>Some are lost</Link>
         </p>
       ) : null}
