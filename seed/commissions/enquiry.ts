@@ -13,10 +13,12 @@ const bodies: readonly BodyFields[] = [
   {
     ...{ name: 'Shore white, cone 6', absorptionPercent: '0.9', shrinkagePercent: '12.5' },
     ...{ densityGPerCm3: '2.3', frostTested: true, note: 'For all that hangs outside.' },
+    centsPerKg: '132',
   },
   {
     ...{ name: 'Kelp buff, cone 04', absorptionPercent: '9.4', shrinkagePercent: '7' },
     ...{ densityGPerCm3: '1.9', frostTested: false, note: 'For indoors: it drinks.' },
+    centsPerKg: '96.5',
   },
   {
     ...{ name: 'Headland red, cone 3', absorptionPercent: null, shrinkagePercent: null },

@@ -23,14 +23,14 @@ export const kilns = [
     ...{ name: 'Old Ember', insideHeightUm: 27 * inch, shelfWidthUm: 21 * inch },
     ...{ shelfDepthUm: 21 * inch, shelfThickUm: 15_875, shelves: 8, powerW: 11_520 },
     ...{ centsPerKwh: '14.2', wearCents: 550n, cones, turnsAWeek: 2 },
-    ...{ leastFillPercent: 60, longestWaitDays: 12, openBelowC: 93, elementFirings: 150 },
+    ...{ leastFillPercent: 40, longestWaitDays: 5, openBelowC: 93, elementFirings: 150 },
     note: 'Runs a little cool at the bottom shelf: witness cones there.',
   },
   {
     ...{ name: 'Little Spark', insideHeightUm: 18 * inch, shelfWidthUm: 15 * inch },
     ...{ shelfDepthUm: 15 * inch, shelfThickUm: 12_700, shelves: 4, powerW: 5_760 },
     ...{ centsPerKwh: '14.2', wearCents: 300n, cones, turnsAWeek: 2 },
-    ...{ leastFillPercent: 60, longestWaitDays: 10, openBelowC: 93, elementFirings: 180 },
+    ...{ leastFillPercent: 40, longestWaitDays: 5, openBelowC: 93, elementFirings: 180 },
     note: '',
   },
 ] as const;

@@ -110,11 +110,7 @@ export type MakeNext = {
  * @source common practice: a reorder point with a level to fill up to, spare ones for the losses
  * @example an edition of which all are made // wanted 0
  */
-export function makeNext(
-  sku: SkuToMake,
-  kindPerDay: number,
-  steps: readonly StepDays[],
-): MakeNext {
+export function makeNext(sku: SkuToMake, kindPerDay: number, steps: readonly StepDays[]): MakeNext {
   const rate = sellingRate({ sold: sku.sold, daysOnOffer: sku.daysOnOffer, kindPerDay });
   const lead = leadOf(steps);
   const asked = { perDay: rate.perDay, leadDays: lead.days, leadSdDays: lead.sdDays };

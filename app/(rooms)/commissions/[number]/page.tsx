@@ -8,7 +8,8 @@ import { isAllowed } from '@/lib/access/rules';
 import type { Sheet } from '@/lib/commissions/reads/sheet';
 import { sureness, toldDay } from '@/lib/commissions/rules/course/promise';
 import { dayWord } from '@/lib/commissions/rules/course/sentences';
-import type { JobStanding } from '@/lib/studio/reads/standing';
+import { readyOfJobs } from '@/lib/studio/reads/forecast/ready';
+import type { ReadyDays } from '@/lib/studio/rules/days';
 import { formatDay } from '@/lib/dates/rules';
 import { formatCents } from '@/lib/money/rules';
 import { doneSentence } from '../sheet-href';
@@ -49,6 +50,7 @@ export default async function SheetPage({ params, searchParams }: SheetPageProps
     readMoneyPapers(actor, sheet),
   ]);
   const { shown, jobs, days, time } = papers;
+  const ready = await readyOfJobs(actor, jobs, sheet.telling.today);
   const done = doneSentence((await searchParams).done);
   return (
     <>
@@ -61,7 +63,7 @@ export default async function SheetPage({ params, searchParams }: SheetPageProps
       {done ? <Notice kind="done">{done}</Notice> : null}
       <SheetHead sheet={sheet} jobs={jobs} days={days} />
       <div className={css['band']}>
-        <Band label="From the agreement to the wall" {...bandOf(sheet, jobs)} />
+        <Band label="From the agreement to the wall" {...bandOf(sheet, ready)} />
       </div>
       <NextStep sheet={sheet} shown={shown} days={days} roles={actor.roles} />
       <Standings sheet={sheet} />
@@ -121,7 +123,7 @@ function EndIt({ number }: Readonly<{ number: number }>) {
 
 const pegStates = { done: 'filled', next: 'next', open: 'open' } as const;
 
-function bandOf(sheet: Sheet, jobs: readonly JobStanding[]) {
+function bandOf(sheet: Sheet, ready: readonly (ReadyDays | null)[]) {
   const { band, telling, agreement, handOver, ending } = sheet;
   const pegs = band.map(({ name, state, on }) => ({
     name,
@@ -131,12 +133,7 @@ function bandOf(sheet: Sheet, jobs: readonly JobStanding[]) {
   const promisedOn = agreement?.promisedOn;
   if (!promisedOn) return { pegs };
   const isOpen = handOver === null && ending === null;
-  const sure = isOpen
-    ? sureness(
-        promisedOn,
-        jobs.map((job) => job.ready),
-      )
-    : null;
+  const sure = isOpen ? sureness(promisedOn, ready) : null;
   const told = isOpen ? toldDay(sheet.facts) : null;
   return {
     pegs,

@@ -7,12 +7,12 @@ export type Sureness =
   'finished' | 'well in time' | 'likely in time' | 'tight' | 'too late as it stands';
 
 /**
- * How sure a promised day is, by the days that the studio's steps commonly take from here.
+ * How sure a promised day is, by when the jobs are ready with all that waits in the studio.
  *
- * @param ready for each job of the commission when it should be ready; null for a finished one
+ * @param ready for each job of the commission the days by which it is ready in 50, 80 and 95 of 100
+ *   (shortest, likely, longest); null for a finished one
  * @returns null while no job is open: then nothing is known
- * @source common practice: the shortest, likely and longest days of the route
- * @example a longest day after the promise and a likely one before it: 'likely in time'
+ * @example the 95-day after the promise and the 80-day before it: 'likely in time'
  */
 export function sureness(promisedOn: Day, ready: readonly (ReadyDays | null)[]): Sureness | null {
   if (ready.length === 0) return null;
