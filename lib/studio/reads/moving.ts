@@ -54,7 +54,16 @@ const jobToMoveColumns = {
     select: { ...moveColumns, makesGoodId: true, parts: { select: { partId: true } } },
     orderBy: { id: 'asc' },
   },
-  parts: { select: { id: true, number: true } },
+  parts: {
+    select: {
+      ...{ id: true, number: true },
+      lines: {
+        where: { line: { firing: { lit: { isNot: null }, opened: null } } },
+        select: { lineId: true },
+        take: 1,
+      },
+    },
+  },
 } as const satisfies Prisma.JobSelect;
 
 /**
@@ -80,7 +89,9 @@ export async function loadJobToMove(
   return {
     ...row,
     moves,
-    parts: row.parts.map((part) => ({ ...part, position: stands.get(part.id) ?? 0 })),
+    parts: row.parts.map(({ id, number, lines }) => ({
+      ...{ id, number, position: stands.get(id) ?? 0, isBurning: lines.length > 0 },
+    })),
     burning: (await readBurning(from, [row.id])).get(row.id) ?? [],
   };
 }

@@ -159,6 +159,23 @@ test.each(Object.entries(moveRefusals))('a move is refused: %s', (_code, row) =>
   });
 });
 
+test('a part that lies in a lit kiln is not moved by its number, and is left when the others go', () => {
+  const parts = [
+    { id: 'a', number: 1, position: 4, isBurning: true },
+    { id: 'b', number: 2, position: 4, isBurning: false },
+  ];
+  const job = { ...tiles, pieces: 2, moves: moves([0, 4, 2]), parts };
+  const burning = { ...job, burning: [{ position: 4, pieces: 1 }] };
+  expect(decideMove(burning, { fromPosition: 4, pieces: 1, partIds: ['a'] }, null)).toEqual({
+    ok: false,
+    refusal: { code: 'in_a_lit_kiln', from: 'the bisque kiln', burning: 1 },
+  });
+  expect(decideMove(burning, { fromPosition: 4, pieces: 1 }, null)).toMatchObject({
+    ok: true,
+    value: { partIds: ['b'] },
+  });
+});
+
 test('pieces go to the next step, and the last step leads to finished', () => {
   const job = { ...tiles, moves: moves([0, 7, 24]) };
   expect(decideMove({ ...tiles, moves: [] }, { fromPosition: 0, pieces: 24 }, allThere)).toEqual({

@@ -11,7 +11,13 @@ import {
 } from './standing';
 
 /** A part of a numbered drawing: which number it was made for, and where it stands. */
-export type PartHere = { id: string; number: number; position: number };
+export type PartHere = {
+  id: string;
+  number: number;
+  position: number;
+  /** It lies in a kiln that was lit. */
+  isBurning?: boolean;
+};
 
 /** A job as it is when somebody wants to move its pieces. */
 export type JobFacts = JobRoute & {
@@ -123,7 +129,13 @@ function decideParts(
   standing: number,
 ): Result<readonly string[], LeaveRefusal> {
   if (job.parts.length === 0) return ok([]);
-  const here = job.parts.filter((part) => part.position === fromPosition).map(({ id }) => id);
+  const all = job.parts.filter((part) => part.position === fromPosition);
+  const here = all.flatMap(({ id, isBurning }) => (isBurning ? [] : [id]));
+  const burning = all.filter(({ id, isBurning }) => isBurning && partIds?.includes(id));
+  if (burning.length > 0) {
+    const from = placeName(job, fromPosition);
+    return refuse({ code: 'in_a_lit_kiln', from, burning: burning.length });
+  }
   if (!partIds) {
     return pieces === here.length
       ? ok(here)
