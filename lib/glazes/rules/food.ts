@@ -58,7 +58,7 @@ export function foodWord(tests: readonly LeachTest[], today: Day): FoodWord {
   const standing = wareKinds.map((ware) => ({ ware, use: provenForFood(tests, ware, today) }));
   const beyond = standing.find(({ use }) => use === 'decorative_only');
   if (beyond) {
-    const test = latestOf(tests, beyond.ware, today, false);
+    const test = latestOf(tests, beyond.ware, today);
     const when = test ? `, tested ${formatDay(test.testedOn, 'short')} by ${test.laboratory}` : '';
     const words = `not for food: more came out of ${wareWords[beyond.ware]} than is allowed${when}`;
     return { use: 'not_within', words, on: [] };
@@ -70,23 +70,16 @@ export function foodWord(tests: readonly LeachTest[], today: Day): FoodWord {
     return { use: 'not_tested', words, on: [] };
   }
   const said = proven.map((ware) => {
-    const test = latestOf(tests, ware, today, true);
+    const test = latestOf(tests, ware, today);
     const by = test ? `: tested ${formatDay(test.testedOn, 'short')} by ${test.laboratory}` : '';
     return `for food on ${wareWords[ware]}${by}`;
   });
   return { use: 'proven', words: said.join('; '), on: proven };
 }
 
-function latestOf(
-  tests: readonly LeachTest[],
-  ware: WareKind,
-  today: Day,
-  holds: boolean,
-): LeachTest | null {
-  const judged = tests.filter((test) => {
-    const outcome = test.ware === ware ? judgeLeachTest(test, today) : null;
-    return outcome?.ok === true && outcome.value.holds === holds;
-  });
+/** The test that decided: the latest one that could be judged. */
+function latestOf(tests: readonly LeachTest[], ware: WareKind, today: Day): LeachTest | null {
+  const judged = tests.filter((test) => test.ware === ware && judgeLeachTest(test, today).ok);
   return judged.reduce<LeachTest | null>(
     (last, test) => (last === null || test.testedOn >= last.testedOn ? test : last),
     null,

@@ -38,7 +38,9 @@ test('one kind of ware beyond the limits speaks against all of them', () => {
 test('the latest test decides, and one of too few pieces or of a day to come decides nothing', () => {
   const bad = tested({ lead: '0.6' });
   const good = tested({ testedOn: '2026-09-01' });
-  expect(foodWord([bad, good], today).use).toBe('proven');
+  const both = foodWord([good, bad, tested({ ware: 'flatware', testedOn: '2026-11-01' })], today);
+  expect(both.use).toBe('proven');
+  expect(both.words).toMatch(/cups and mugs: tested 1 Sep 2026/);
   expect(foodWord([good, tested({ testedOn: '2026-10-01', lead: '0.6' })], today).use).toBe(
     'not_within',
   );

@@ -233,6 +233,11 @@ describe('drying', () => {
     expect(driedShort(job, { ...of, percentOf: () => 150 })?.pieces).toBe(6);
   });
 
+  test('asks nothing of pieces that dried to the very day', () => {
+    expect(driedShort(job, { ...of, percentOf: () => 42 })).toBeNull();
+    expect(driedShort(job, { ...of, percentOf: () => 43 })).toMatchObject({ needsDays: 7 });
+  });
+
   test('asks nothing at a second firing, nor where nothing stands', () => {
     expect(driedShort(job, { ...of, position: 5 })).toBeNull();
     expect(driedShort({ ...job, standing: [6] }, of)).toBeNull();
