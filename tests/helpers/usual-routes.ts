@@ -15,7 +15,9 @@ type More = Partial<
   Pick<RouteStep, 'benchId' | 'cone' | 'isTogether' | 'lossPercent' | 'minutesEach' | 'caution'>
 >;
 
-function step(name: string, peg: Peg, kind: StepKind, days: Days, more: More): RouteStep {
+type What = readonly [name: string, peg: Peg, kind: StepKind];
+
+function step([name, peg, kind]: What, days: Days, more: More): RouteStep {
   const [shortestDays, likelyDays, longestDays] = days;
   return {
     ...{ name, peg, kind, shortestDays, likelyDays, longestDays, benchId: null, cone: '' },
@@ -29,73 +31,73 @@ function step(name: string, peg: Peg, kind: StepKind, days: Days, more: More): R
  */
 export const routes: Readonly<Record<Technique, readonly RouteStep[]>> = {
   slab_relief: [
-    step('transferring the sketch', 'clay', 'work', [1, 2, 4], {
+    step(['transferring the sketch', 'clay', 'work'], [1, 2, 4], {
       benchId: 'modelling bench',
       minutesEach: '4',
       caution: 'Draw it at wet size, and write the wet and the fired size on the template.',
     }),
-    step('rolling the slab', 'clay', 'work', [1, 1, 3], {
+    step(['rolling the slab', 'clay', 'work'], [1, 1, 3], {
       benchId: 'modelling bench',
       minutesEach: '6',
     }),
-    step('cutting and modelling', 'clay', 'work', [7, 14, 21], {
+    step(['cutting and modelling', 'clay', 'work'], [7, 14, 21], {
       benchId: 'modelling bench',
       lossPercent: '1',
       minutesEach: '90',
       caution:
         'Hollow or rib every back over an inch, leave no sealed hollow, and put its number on it. Clay dust holds silica, and fine silica harms lungs for good. Wipe and mop wet, never sweep, and wear a respirator that fits when anything is sanded dry.',
     }),
-    step('drying', 'dry', 'dry', [14, 21, 35], {
+    step(['drying', 'dry', 'dry'], [14, 21, 35], {
       lossPercent: '5',
       caution:
         'Dry slowly, covered at the edges, so that both sides dry alike. Boards above and below, turned daily.',
     }),
-    step('the bisque kiln', 'bisque', 'fire', [2, 3, 4], {
+    step(['the bisque kiln', 'bisque', 'fire'], [2, 3, 4], {
       cone: '04',
       lossPercent: '3',
       minutesEach: '2',
       caution: boneDry,
     }),
-    step('glazing', 'glaze', 'work', [3, 5, 10], {
+    step(['glazing', 'glaze', 'work'], [3, 5, 10], {
       benchId: 'glazing bench',
       minutesEach: '20',
       caution: glazing,
     }),
-    step('the glaze kiln', 'glaze', 'fire', [2, 3, 4], {
+    step(['the glaze kiln', 'glaze', 'fire'], [2, 3, 4], {
       cone: '6',
       lossPercent: '3',
       minutesEach: '2',
       caution: kiln,
     }),
-    step('the second glazing', 'glaze', 'work', [2, 3, 6], {
+    step(['the second glazing', 'glaze', 'work'], [2, 3, 6], {
       benchId: 'glazing bench',
       minutesEach: '10',
       caution: glazing,
     }),
-    step('the second glaze kiln', 'glaze', 'fire', [2, 3, 4], {
+    step(['the second glaze kiln', 'glaze', 'fire'], [2, 3, 4], {
       cone: '05',
       lossPercent: '2',
       minutesEach: '2',
       caution: kiln,
     }),
-    step('assembly on the board', 'assembled', 'work', [2, 4, 6], {
+    step(['assembly on the board', 'assembled', 'work'], [2, 4, 6], {
       benchId: 'assembly table',
       isTogether: true,
       minutesEach: '8',
       caution:
         'Fired edges are sharp. Look for glaze drips with gloved fingers. Two lift from about 50 lb. Adhesives want gloves, moving air and no open flame.',
     }),
-    step('curing', 'assembled', 'wait', [7, 8, 14], {
+    step(['curing', 'assembled', 'wait'], [7, 8, 14], {
       isTogether: true,
       caution: 'Nothing stands upright before day seven.',
     }),
-    step('frame and cleat', 'finished', 'work', [1, 3, 6], {
+    step(['frame and cleat', 'finished', 'work'], [1, 3, 6], {
       benchId: 'assembly table',
       isTogether: true,
       minutesEach: '4',
       caution: 'Weigh it and write the weight on the label before anyone books a wall.',
     }),
-    step('checking', 'finished', 'work', [1, 1, 2], {
+    step(['checking', 'finished', 'work'], [1, 1, 2], {
       benchId: 'assembly table',
       isTogether: true,
       minutesEach: '1',
@@ -103,119 +105,119 @@ export const routes: Readonly<Record<Technique, readonly RouteStep[]>> = {
     }),
   ],
   slip_cast: [
-    step('casting', 'clay', 'work', [1, 3, 7], {
+    step(['casting', 'clay', 'work'], [1, 3, 7], {
       benchId: 'casting table',
       lossPercent: '8',
       minutesEach: '8',
       caution: 'Let plaster moulds dry between casts. Mop spilt slip wet.',
     }),
-    step('fettling', 'clay', 'work', [1, 1, 2], {
+    step(['fettling', 'clay', 'work'], [1, 1, 2], {
       benchId: 'modelling bench',
       minutesEach: '6',
       caution: dust,
     }),
-    step('drying', 'dry', 'dry', [5, 10, 14], {
+    step(['drying', 'dry', 'dry'], [5, 10, 14], {
       lossPercent: '4',
       caution: 'Dry slowly, covered at the edges, so that both sides dry alike. Flat, on grids.',
     }),
-    step('the bisque kiln', 'bisque', 'fire', [2, 3, 4], {
+    step(['the bisque kiln', 'bisque', 'fire'], [2, 3, 4], {
       cone: '04',
       lossPercent: '2',
       minutesEach: '2',
       caution: boneDry,
     }),
-    step('glazing', 'glaze', 'work', [1, 3, 6], {
+    step(['glazing', 'glaze', 'work'], [1, 3, 6], {
       benchId: 'glazing bench',
       minutesEach: '10',
       caution: glazing,
     }),
-    step('the glaze kiln', 'glaze', 'fire', [2, 3, 4], {
+    step(['the glaze kiln', 'glaze', 'fire'], [2, 3, 4], {
       cone: '6',
       lossPercent: '4.5',
       minutesEach: '2',
       caution: kiln,
     }),
-    step('sorting', 'finished', 'work', [1, 1, 3], {
+    step(['sorting', 'finished', 'work'], [1, 1, 3], {
       benchId: 'assembly table',
       minutesEach: '5',
       caution: sharp,
     }),
   ],
   press_moulded: [
-    step('pressing', 'clay', 'work', [1, 2, 5], {
+    step(['pressing', 'clay', 'work'], [1, 2, 5], {
       benchId: 'casting table',
       lossPercent: '4',
       minutesEach: '6',
       caution: dust,
     }),
-    step('fettling', 'clay', 'work', [1, 1, 2], {
+    step(['fettling', 'clay', 'work'], [1, 1, 2], {
       benchId: 'modelling bench',
       minutesEach: '6',
       caution: dust,
     }),
-    step('drying', 'dry', 'dry', [5, 10, 14], {
+    step(['drying', 'dry', 'dry'], [5, 10, 14], {
       lossPercent: '4',
       caution: 'Dry slowly, covered at the edges, so that both sides dry alike. Flat, on grids.',
     }),
-    step('the bisque kiln', 'bisque', 'fire', [2, 3, 4], {
+    step(['the bisque kiln', 'bisque', 'fire'], [2, 3, 4], {
       cone: '04',
       lossPercent: '1.5',
       minutesEach: '2',
       caution: boneDry,
     }),
-    step('glazing', 'glaze', 'work', [1, 3, 6], {
+    step(['glazing', 'glaze', 'work'], [1, 3, 6], {
       benchId: 'glazing bench',
       minutesEach: '10',
       caution: glazing,
     }),
-    step('the glaze kiln', 'glaze', 'fire', [2, 3, 4], {
+    step(['the glaze kiln', 'glaze', 'fire'], [2, 3, 4], {
       cone: '6',
       lossPercent: '4.5',
       minutesEach: '2',
       caution: kiln,
     }),
-    step('sorting', 'finished', 'work', [1, 1, 3], {
+    step(['sorting', 'finished', 'work'], [1, 1, 3], {
       benchId: 'assembly table',
       minutesEach: '9',
       caution: sharp,
     }),
   ],
   thrown: [
-    step('throwing', 'clay', 'work', [1, 2, 3], {
+    step(['throwing', 'clay', 'work'], [1, 2, 3], {
       benchId: 'wheel',
       lossPercent: '2',
       minutesEach: '8',
       caution: 'Mop the splash pan and the floor wet, the same day.',
     }),
-    step('trimming', 'clay', 'work', [1, 1, 2], {
+    step(['trimming', 'clay', 'work'], [1, 1, 2], {
       benchId: 'wheel',
       lossPercent: '3',
       minutesEach: '8',
       caution: dust,
     }),
-    step('drying', 'dry', 'dry', [5, 12, 21], {
+    step(['drying', 'dry', 'dry'], [5, 12, 21], {
       lossPercent: '6',
       caution:
         'Dry slowly, covered at the edges, so that both sides dry alike. Platters longest of all.',
     }),
-    step('the bisque kiln', 'bisque', 'fire', [2, 3, 4], {
+    step(['the bisque kiln', 'bisque', 'fire'], [2, 3, 4], {
       cone: '04',
       lossPercent: '1.5',
       minutesEach: '2',
       caution: boneDry,
     }),
-    step('glazing', 'glaze', 'work', [1, 2, 5], {
+    step(['glazing', 'glaze', 'work'], [1, 2, 5], {
       benchId: 'glazing bench',
       minutesEach: '10',
       caution: glazing,
     }),
-    step('the glaze kiln', 'glaze', 'fire', [2, 3, 4], {
+    step(['the glaze kiln', 'glaze', 'fire'], [2, 3, 4], {
       cone: '6',
       lossPercent: '6',
       minutesEach: '2',
       caution: kiln,
     }),
-    step('finishing', 'finished', 'work', [1, 2, 7], {
+    step(['finishing', 'finished', 'work'], [1, 2, 7], {
       benchId: 'assembly table',
       lossPercent: '1',
       minutesEach: '8',
