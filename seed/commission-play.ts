@@ -14,6 +14,8 @@ import { addAppointment } from '@/lib/installation/writes';
 import { inTransaction, type Tx } from '@/lib/platform/db/transaction';
 import { invariant } from '@/lib/platform/invariant';
 import { ok, type Result } from '@/lib/platform/result';
+import { gridOf } from '@/lib/studio/rules/parts/laying';
+import { drawPartsStep } from '@/lib/studio/writes/parts/draw';
 import { lengthOf } from './catalogue';
 import type { StoryPictures } from './commission-pictures';
 import { colourwayOf } from './pictures/colourways';
@@ -191,6 +193,7 @@ async function making(scene: Scene): Promise<void> {
       ...{ commissionId, technique: 'slab_relief', pieces, neededOn: null },
     }),
   );
+  await drawParts(scene, job.id);
   const moves = movesUntil[story.until];
   if (moves === undefined) return;
   if (story.begunEarlyWhy !== undefined) {
@@ -206,6 +209,20 @@ async function making(scene: Scene): Promise<void> {
       addDays(first, Math.round((days * move) / Math.max(1, moves - 1))),
     ),
   });
+}
+
+/** The numbered drawing over the sketch, as a grid. */
+async function drawParts(scene: Scene, jobId: string): Promise<void> {
+  const { tx, commissionId, story, setUp } = scene;
+  if (!story.drawnAs) return;
+  const sketch = await tx.sketch.findFirstOrThrow({ where: { commissionId } });
+  const shapes = gridOf({ ...story.drawnAs, isOffset: false });
+  mustBe(
+    await drawPartsStep(tx, at(scene, 'ready to begin', setUp.maker), {
+      ...{ jobId, version: 0, over: null, fileId: sketch.fileId, shapes },
+      ...{ widthUm: lengthOf(story.width ?? '60 in'), heightUm: lengthOf(story.height ?? '36 in') },
+    }),
+  );
 }
 
 function daysFrom(first: Day, last: Day, today: Day): number {

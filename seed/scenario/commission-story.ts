@@ -45,6 +45,8 @@ export type CommissionStory = {
   budgetToCents?: bigint;
   priceCents?: bigint;
   parts?: number;
+  /** Its numbered drawing, laid as a grid of as many parts. */
+  drawnAs?: { rows: number; columns: number };
   askedDaysAgo: number;
   until: Stage;
   paidInFull?: boolean;

@@ -20,6 +20,7 @@ export const made: readonly CommissionStory[] = [
     budgetToCents: 1_300_000n,
     priceCents: 1_120_000n,
     parts: 84,
+    drawnAs: { rows: 7, columns: 12 },
     askedDaysAgo: 92,
     until: 'drying',
   },

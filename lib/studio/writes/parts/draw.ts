@@ -32,16 +32,23 @@ export async function drawParts(
     ...{ key: requestKey, name: 'drawParts', staffId: doer.actor.id, at: doer.at },
     input: drawing,
   };
-  return onceOnly<Drawn, DrawRefusal>(command, async (tx) => {
-    const job = await loadJob(tx, drawing.jobId);
-    if (!job) return refuse({ code: 'no_such_job' });
-    const refusal = await refusalToDraw(tx, job, drawing);
-    if (refusal) return refuse(refusal);
-    return ok(await keepDrawing(tx, doer, job, drawing));
-  });
+  return onceOnly<Drawn, DrawRefusal>(command, (tx) => drawPartsStep(tx, doer, drawing));
 }
 
-type Drawing = Omit<DrawPartsInput, 'requestKey'>;
+/** A drawing without the key of its form. */
+export type Drawing = Omit<DrawPartsInput, 'requestKey'>;
+
+/** The step of {@link drawParts}: joins the caller's transaction, asks nobody for leave. */
+export async function drawPartsStep(
+  tx: Tx,
+  doer: Doer,
+  drawing: Drawing,
+): Promise<Result<Drawn, DrawRefusal>> {
+  const job = await loadJob(tx, drawing.jobId);
+  if (!job) return refuse({ code: 'no_such_job' });
+  const refusal = await refusalToDraw(tx, job, drawing);
+  return refusal ? refuse(refusal) : ok(await keepDrawing(tx, doer, job, drawing));
+}
 
 async function loadJob(tx: Tx, id: string) {
   return tx.job.findUnique({
