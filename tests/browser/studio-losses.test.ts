@@ -58,7 +58,10 @@ test('a stock job loses pieces, makes them good, and comes finished into stock',
   await page.getByText('2 pieces are lost: dried too fast. One is begun anew.').waitFor();
   await page.getByText('2 lost, 1 begun anew').waitFor();
 
-  await page.getByRole('button', { name: 'Undo' }).first().click();
+  await page
+    .getByRole('complementary', { name: 'What was just moved' })
+    .getByRole('button', { name: 'Undo' })
+    .click();
   await page.getByText('2 pieces are back at drying.').waitFor();
   await page.getByRole('link', { name: 'Some are lost' }).click();
   await tellLoss(page, { pieces: '1', why: 'burst by steam', seen: '' });

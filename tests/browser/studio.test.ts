@@ -63,10 +63,10 @@ test('some pieces go on and the job’s page tells who moved what when', async (
   await beginBowls(page, title.few);
   await page.getByRole('button', { name: 'Move on to throwing' }).click();
   await page.getByText('6 pieces at throwing').waitFor();
-  await page.getByLabel('How many').fill('7');
+  await page.getByLabel('How many', { exact: true }).fill('7');
   await page.getByRole('button', { name: 'Move on to trimming' }).click();
   await page.getByText('Only 6 of the 7 stand at throwing.').waitFor();
-  await page.getByLabel('How many').fill('2');
+  await page.getByLabel('How many', { exact: true }).fill('2');
   await page.getByRole('button', { name: 'Move on to trimming' }).click();
   await page.getByText('2 pieces at trimming').waitFor();
   await page.getByText('4 pieces at throwing').waitFor();
