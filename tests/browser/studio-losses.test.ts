@@ -1,5 +1,5 @@
 import { randomUUID } from 'node:crypto';
-import type { Browser, Page } from 'playwright-core';
+import type { Browser, Locator, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { noAxeViolations, openBrowser, openPage, signInAs } from '../helpers/browser';
 
@@ -55,21 +55,22 @@ test('a stock job loses pieces, makes them good, and comes finished into stock',
   expect(await page.getByLabel('What was seen').inputValue()).toBe('By the window.');
   expect(await page.getByLabel('dried too fast').isChecked()).toBe(true);
   await tellLoss(page, { pieces: '2', why: 'dried too fast', seen: 'By the window.' });
-  await page.getByText('2 pieces are lost: dried too fast. One is begun anew.').waitFor();
+  await justMoved(page)
+    .getByText('2 pieces are lost: dried too fast. One is begun anew.')
+    .waitFor();
   await page.getByText('2 lost, 1 begun anew').waitFor();
 
-  await page
-    .getByRole('complementary', { name: 'What was just moved' })
-    .getByRole('button', { name: 'Undo' })
-    .click();
-  await page.getByText('2 pieces are back at drying.').waitFor();
+  await justMoved(page).getByRole('button', { name: 'Undo' }).click();
+  await justMoved(page).getByText('2 pieces are back at drying.').waitFor();
   await page.getByRole('link', { name: 'Some are lost' }).click();
   await tellLoss(page, { pieces: '1', why: 'burst by steam', seen: '' });
-  await page.getByText('1 piece is lost: burst by steam.').waitFor();
+  await justMoved(page).getByText('1 piece is lost: burst by steam.').waitFor();
   for (const step of ['the bisque kiln', 'glazing', 'the glaze kiln', 'finishing', 'finished']) {
     await moveOnTo(page, step);
   }
-  await page.getByText(/4 pieces are finished\. They are in stock: /).waitFor();
+  await justMoved(page)
+    .getByText(/4 pieces are finished\. They are in stock: /)
+    .waitFor();
   await noAxeViolations(page);
   await page.goto(`/stock/${code}`);
   await page.getByText('made').first().waitFor();
@@ -98,7 +99,9 @@ test('a part of a commission that is made anew moves its day, and its sheet says
   await page.goto('/studio');
   await job.getByRole('link', { name: 'Some are lost' }).click();
   await tellLoss(page, { pieces: '2', why: 'dropped or knocked', seen: 'The shelf gave way.' });
-  await page.getByText(/2 pieces are lost: dropped or knocked\. 2 are begun anew\./).waitFor();
+  await justMoved(page)
+    .getByText(/2 pieces are lost: dropped or knocked\. 2 are begun anew\./)
+    .waitFor();
   await page.goto(sheet);
   await page.getByText(/2 pieces are made anew since/).waitFor();
   const after = await page
