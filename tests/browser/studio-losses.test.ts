@@ -20,7 +20,12 @@ async function moveOnTo(page: Page, name: string): Promise<void> {
     })
     .click();
   const moved = name === 'finished' ? /(is|are) finished\./ : `moved to ${name}.`;
-  await page.getByRole('complementary', { name: 'What was just moved' }).getByText(moved).waitFor();
+  await justMoved(page).getByText(moved).waitFor();
+}
+
+/** What was just moved, with its undo beside it. */
+function justMoved(page: Page): Locator {
+  return page.getByRole('complementary', { name: 'What was just moved' });
 }
 
 async function tellLoss(page: Page, lost: { pieces: string; why: string; seen: string }) {
