@@ -77,8 +77,8 @@ test('a stock job loses pieces, makes them good, and comes finished into stock',
     .getByText(/4 pieces are finished\. They are in stock: /)
     .waitFor();
   await noAxeViolations(page);
-  await page.goto(`/stock/${code}`);
-  await page.getByText('made').first().waitFor();
+  await page.goto(`/stock/${code}/moves`);
+  await page.getByText(/4 came from the studio/).waitFor();
 });
 
 test('a part of a commission that is made anew moves its day, and its sheet says so', async () => {

@@ -71,7 +71,8 @@ type SimpleReason = Exclude<StoryMovement['reason'], 'sold' | 'returned' | 'move
 
 const simpleWords: Readonly<Record<SimpleReason, (movement: StoryMovement) => string>> = {
   opening: ({ quantity }) => `${isOne(quantity) ? 'was' : 'were'} here when the list began`,
-  made: ({ staff }) => `came from the studio${by(staff)}`,
+  made: ({ quantity, staff }) =>
+    `${quantity > 0 ? 'came from' : 'went back to'} the studio${by(staff)}`,
   second: ({ quantity }) => {
     if (quantity > 0) return isOne(quantity) ? 'came as a second' : 'came as seconds';
     return isOne(quantity) ? 'was found to be a second' : 'were found to be seconds';
