@@ -78,7 +78,10 @@ test('a stock job loses pieces, makes them good, and comes finished into stock',
     .waitFor();
   await noAxeViolations(page);
   await page.goto(`/stock/${code}/moves`);
-  await page.getByText(/4 came from the studio/).waitFor();
+  await page
+    .getByText(/came from the studio \(Oriel/)
+    .first()
+    .waitFor();
 });
 
 test('a part of a commission that is made anew moves its day, and its sheet says so', async () => {
