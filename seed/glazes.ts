@@ -15,9 +15,8 @@ import { writeProof } from '@/lib/glazes/writes/proofs';
 import { writeRecipe } from '@/lib/glazes/writes/recipes';
 import { addTile } from '@/lib/glazes/writes/tiles';
 import { db } from '@/lib/platform/db/client';
-import { invariant } from '@/lib/platform/invariant';
 import { newId } from '@/lib/platform/new-id';
-import type { Result } from '@/lib/platform/result';
+import { done } from '@/seed/done';
 import { renderColourTile } from '@/seed/pictures/papers';
 import { gallery } from '@/seed/scenario/gallery';
 import { glazes, laboratory, type DemoGlaze, type DemoTile } from '@/seed/scenario/glazes';
@@ -36,12 +35,6 @@ export async function playGlazes(demo: Demo): Promise<void> {
 function makerAt({ today, setUp }: Demo, daysAgo: number): Doer {
   const day = addDays(today, -daysAgo);
   return { actor: setUp.maker, at: instantOf(day, '16:00', gallery.timeZone) };
-}
-
-/** What a write answered; the scenario asks for nothing that is refused. */
-function done<Value>(answer: Result<Value, { code: string }>): Value {
-  invariant(answer.ok, answer.ok ? '' : `The scenario was refused: ${answer.refusal.code}.`);
-  return answer.value;
 }
 
 async function playGlaze(demo: Demo, glaze: DemoGlaze): Promise<void> {

@@ -11,9 +11,9 @@ import { takeOrder } from '@/lib/orders/writes/take-order';
 import { db } from '@/lib/platform/db/client';
 import { invariant } from '@/lib/platform/invariant';
 import { newId } from '@/lib/platform/new-id';
-import type { Result } from '@/lib/platform/result';
 import { correctStock } from '@/lib/stock/writes/correct-stock';
 import { markAsSecond } from '@/lib/stock/writes/mark-as-second';
+import { done } from '@/seed/done';
 import { lengthOf, type DemoSku } from '@/seed/catalogue';
 import {
   editionPiece,
@@ -48,12 +48,6 @@ export async function playCatalogueAndOrders(demo: Demo): Promise<void> {
 function doerAt({ today, setUp }: Demo, who: 'owner' | 'seller' | 'maker', daysAgo: number): Doer {
   const day = addDays(today, -daysAgo);
   return { actor: setUp[who], at: instantOf(day, '11:00', gallery.timeZone) };
-}
-
-/** What a write answered; the scenario asks for nothing that is refused. */
-function done<Value>(answer: Result<Value, { code: string }>): Value {
-  invariant(answer.ok, answer.ok ? '' : `The scenario was refused: ${answer.refusal.code}.`);
-  return answer.value;
 }
 
 function skuOf({ skus }: Demo, design: string, form: string): DemoSku {

@@ -8,11 +8,12 @@ import { db } from '@/lib/platform/db/client';
 import { inTransaction } from '@/lib/platform/db/transaction';
 import { invariant } from '@/lib/platform/invariant';
 import { newId } from '@/lib/platform/new-id';
-import { ok, type Result } from '@/lib/platform/result';
+import { ok } from '@/lib/platform/result';
 import { readPiecesForSale, readTaxParts } from '@/lib/sales/reads';
 import { pieceLine } from '@/lib/sales/rules';
 import { priceSlip } from '@/lib/sales/rules/pricing';
 import { recordSales } from '@/lib/sales/writes/record-sales';
+import { done } from '@/seed/done';
 import { gallery, taxPlaces } from '@/seed/scenario/gallery';
 import { fairs } from '@/seed/scenario/outside';
 import type { SetUp } from '@/seed/set-up';
@@ -140,9 +141,4 @@ async function countHome(
     return { key: skuId, seen: onHand, back: onHand - broken, broken, ...nothing };
   });
   done(await countFairBack(doer, { requestKey: newId(), fairId, toId: setUp.floorId, rows }));
-}
-
-function done<Value, Refusal extends { code: string }>(result: Result<Value, Refusal>): Value {
-  invariant(result.ok, `The demo is not refused: ${result.ok ? '' : result.refusal.code}.`);
-  return result.value;
 }

@@ -11,13 +11,14 @@ import { now } from '@/lib/platform/clock';
 import { db } from '@/lib/platform/db/client';
 import { inTransaction } from '@/lib/platform/db/transaction';
 import { invariant } from '@/lib/platform/invariant';
-import { ok, type Result } from '@/lib/platform/result';
+import { ok } from '@/lib/platform/result';
 import { readPiecesForSale } from '@/lib/sales/reads';
 import { priceSlip, type LineToPrice } from '@/lib/sales/rules/pricing';
 import { pieceLine, type PieceForSale } from '@/lib/sales/rules';
 import { recordSales } from '@/lib/sales/writes/record-sales';
 import { readTaxSetting } from '@/lib/tax/reads';
 import { planByDefault } from '@/lib/layaway/rules/begin';
+import { done } from '@/seed/done';
 import { gallery } from '@/seed/scenario/gallery';
 import * as scenario from '@/seed/scenario/holds';
 import type { SetUp } from '@/seed/set-up';
@@ -86,11 +87,6 @@ function idOf({ collectors }: Demo, name: string): string {
   const id = collectors.get(name);
   invariant(id, `${name} is in the address book.`);
   return id;
-}
-
-function done<Value>(result: Result<Value, { code: string }>): Value {
-  if (!result.ok) throw new Error(`The demo is refused: ${result.refusal.code}.`);
-  return result.value;
 }
 
 async function playHolds(demo: Demo, shelf: Shelf): Promise<void> {

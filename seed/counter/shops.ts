@@ -4,9 +4,8 @@ import { addCollector } from '@/lib/collectors/writes';
 import { addDays, dateFromDay, instantOf, type Day } from '@/lib/dates/rules';
 import { db } from '@/lib/platform/db/client';
 import { inTransaction } from '@/lib/platform/db/transaction';
-import { invariant } from '@/lib/platform/invariant';
 import { newId } from '@/lib/platform/new-id';
-import { ok, type Result } from '@/lib/platform/result';
+import { ok } from '@/lib/platform/result';
 import { settleAccountInput } from '@/lib/sales/input/settling';
 import { settleAccount } from '@/lib/sales/writes/settle-account';
 import { keepOrderInput, promiseTownInput, shipOrderInput } from '@/lib/wholesale/input';
@@ -14,6 +13,7 @@ import { usualWords } from '@/lib/wholesale/rules';
 import { keepShopOrder } from '@/lib/wholesale/writes';
 import { promiseTown } from '@/lib/wholesale/writes/promises';
 import { shipShopOrder } from '@/lib/wholesale/writes/ship';
+import { done } from '@/seed/done';
 import { gallery } from '@/seed/scenario/gallery';
 import { shops } from '@/seed/scenario/outside';
 import type { SetUp } from '@/seed/set-up';
@@ -100,9 +100,4 @@ async function takeOrder(doer: Doer, words: OrderWords): Promise<string> {
   const terms = { pricePercent: '50', terms: usualWords };
   const input = keepOrderInput.parse({ ...words, ...terms, pieces, requestKey: newId() });
   return done(await keepShopOrder(doer, input)).orderId;
-}
-
-function done<Value, Refusal extends { code: string }>(result: Result<Value, Refusal>): Value {
-  invariant(result.ok, `The demo is not refused: ${result.ok ? '' : result.refusal.code}.`);
-  return result.value;
 }

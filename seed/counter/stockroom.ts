@@ -11,7 +11,7 @@ import { db } from '@/lib/platform/db/client';
 import { inTransaction } from '@/lib/platform/db/transaction';
 import { invariant } from '@/lib/platform/invariant';
 import { newId } from '@/lib/platform/new-id';
-import { ok, type Result } from '@/lib/platform/result';
+import { ok } from '@/lib/platform/result';
 import { settleAccountInput } from '@/lib/sales/input/settling';
 import { settleAccount } from '@/lib/sales/writes/settle-account';
 import { bookCountInput } from '@/lib/stock/input/counts';
@@ -21,6 +21,7 @@ import { beginCount, bookCount } from '@/lib/stock/writes/count';
 import { movePieces } from '@/lib/stock/writes/move';
 import { addPlace, renamePlace } from '@/lib/stock/writes/places';
 import { scanInCount, setCounted } from '@/lib/stock/writes/scan';
+import { done } from '@/seed/done';
 import { backRoomName, gallery } from '@/seed/scenario/gallery';
 import { kilnShed, noteWords, otherGalleries } from '@/seed/scenario/stockroom';
 import type { SetUp } from '@/seed/set-up';
@@ -186,9 +187,4 @@ async function report(
   }));
   const input = reportSoldInput.parse({ requestKey: newId(), ...of, lines });
   return done(await reportSold(doer, input)).number;
-}
-
-function done<Value, Refusal extends { code: string }>(result: Result<Value, Refusal>): Value {
-  invariant(result.ok, `The demo is not refused: ${result.ok ? '' : result.refusal.code}.`);
-  return result.value;
 }

@@ -7,7 +7,7 @@ import { db } from '@/lib/platform/db/client';
 import { inTransaction, type Tx } from '@/lib/platform/db/transaction';
 import { invariant } from '@/lib/platform/invariant';
 import { newId } from '@/lib/platform/new-id';
-import { ok, type Result } from '@/lib/platform/result';
+import { ok } from '@/lib/platform/result';
 import { readPiecesForSale } from '@/lib/sales/reads';
 import { pieceLine, type PieceForSale } from '@/lib/sales/rules';
 import { priceSlip, type LineToPrice } from '@/lib/sales/rules/pricing';
@@ -16,6 +16,7 @@ import { payReferralFee, recordReferralFee } from '@/lib/sales/writes/referral-f
 import type { TaxStateInput } from '@/lib/tax/input';
 import { readTaxSetting } from '@/lib/tax/reads';
 import { taxableOf } from '@/lib/tax/rules/treatment';
+import { done } from '@/seed/done';
 import { gallery } from '@/seed/scenario/gallery';
 import {
   broughtBy,
@@ -55,11 +56,6 @@ export async function loadTax(demo: TaxDemo): Promise<void> {
 
 function ownerAt({ today, setUp }: TaxDemo, daysAgo: number): Doer {
   return { actor: setUp.owner, at: instantOf(addDays(today, -daysAgo), '09:20', gallery.timeZone) };
-}
-
-function done<Value>(result: Result<Value, { code: string }>): Value {
-  if (!result.ok) throw new Error(`The demo's tax was refused: ${result.refusal.code}`);
-  return result.value;
 }
 
 async function keepPlace(demo: TaxDemo, place: (typeof otherPlaces)[number]): Promise<void> {
