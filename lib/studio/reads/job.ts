@@ -4,6 +4,7 @@ import type { Actor } from '@/lib/access/rules';
 import { dayFromDate, type Day } from '@/lib/dates/rules';
 import { db } from '@/lib/platform/db/client';
 import { outside, placeName, type LossCause } from '@/lib/studio/rules';
+import { namesOf } from './firings/names';
 import { readBurning } from './moving';
 import { jobColumns, readJob, type JobStanding } from './standing';
 
@@ -56,7 +57,7 @@ export async function findJob(actor: Actor, number: number, todayOn: Day): Promi
     take: 400,
   });
   const burning = await readBurning(db(), [row.id]);
-  const names = await namesOf([row.openedById, ...moves.map((move) => move.staffId)]);
+  const names = await namesOf(db(), [row.openedById, ...moves.map((move) => move.staffId)]);
   const { openedAt, openedById, ...job } = row;
   return {
     ...readJob(job, todayOn, burning.get(row.id)),
@@ -72,14 +73,6 @@ export async function findJob(actor: Actor, number: number, todayOn: Day): Promi
       isUndone: undoneBy !== null,
     })),
   };
-}
-
-async function namesOf(staffIds: readonly string[]): Promise<Map<string, string>> {
-  const rows = await db().staff.findMany({
-    where: { id: { in: [...new Set(staffIds)] } },
-    select: { id: true, name: true },
-  });
-  return new Map(rows.map((row) => [row.id, row.name]));
 }
 
 /** A move as it is told right after it was made. */
