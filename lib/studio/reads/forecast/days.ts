@@ -2,11 +2,10 @@ import 'server-only';
 import { assertAllowed } from '@/lib/access/reads';
 import type { Actor } from '@/lib/access/rules';
 import type { Day } from '@/lib/dates/rules';
-import { db } from '@/lib/platform/db/client';
 import type { StudioLoad } from '@/lib/studio/rules/forecast/load/load';
 import { queuesOf, type ConeQueue } from '@/lib/studio/rules/forecast/telling/queues';
 import { byRisk } from '@/lib/studio/rules/forecast/telling/risk';
-import { readStudioLoad } from './load';
+import { loadForPage } from './load-today';
 import { tellDays, type ToldJob } from './tell';
 
 /** The days of all open jobs, those most likely late first, and what waits for the kilns. */
@@ -19,6 +18,6 @@ export type DaysTold = {
 /** When all open jobs are ready, as they stand today. */
 export async function getDays(actor: Actor, todayOn: Day): Promise<DaysTold> {
   assertAllowed(actor, 'studio.see');
-  const load = await readStudioLoad(db(), todayOn);
+  const load = await loadForPage(todayOn);
   return { load, jobs: byRisk(tellDays(load)), queues: queuesOf(load) };
 }

@@ -10,7 +10,7 @@ import {
   tellDrives,
   type DriveTold,
 } from '@/lib/studio/rules/forecast/telling/words';
-import { readStudioLoad } from './load';
+import { loadForPage } from './load-today';
 import { tellDays, type ToldJob } from './tell';
 
 /** What is foretold of a job today, what was foretold before, and what was made anew since. */
@@ -27,7 +27,7 @@ export type ReadyByTold = {
 /** When a job is ready, as it is foretold today and was before. */
 export async function findReadyBy(actor: Actor, jobId: string, todayOn: Day): Promise<ReadyByTold> {
   assertAllowed(actor, 'commissions.see');
-  const load = await readStudioLoad(db(), todayOn);
+  const load = await loadForPage(todayOn);
   const rows = await db().foretold.findMany({
     where: { jobId },
     select: { toldOn: true, in80On: true },

@@ -2,10 +2,9 @@ import 'server-only';
 import { assertAllowed } from '@/lib/access/reads';
 import type { Actor } from '@/lib/access/rules';
 import type { Day } from '@/lib/dates/rules';
-import { db } from '@/lib/platform/db/client';
 import type { ReadyDays } from '@/lib/studio/rules/days';
 import type { JobStanding } from '../standing';
-import { readStudioLoad } from './load';
+import { loadForPage } from './load-today';
 import { tellDays } from './tell';
 
 /** Stands for a day that is out of sight. */
@@ -26,7 +25,7 @@ export async function readyOfJobs(
   assertAllowed(actor, 'commissions.see');
   if (jobs.every((job) => job.ready === null)) return jobs.map(() => null);
   const told = new Map(
-    tellDays(await readStudioLoad(db(), todayOn)).map(({ of, told: own }) => [of.job.id, own]),
+    tellDays(await loadForPage(todayOn)).map(({ of, told: own }) => [of.job.id, own]),
   );
   return jobs.map(({ id, ready }) => {
     const days = told.get(id)?.readyOn;
