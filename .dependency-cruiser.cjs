@@ -1,15 +1,15 @@
 /** Areas from the ground up: an area may import only areas that stand before it. */
 const floors = [
   ['money', 'units', 'dates'],
-  ['clay', 'colour', 'tax', 'walls'],
+  ['clay', 'colour', 'tax', 'walls', 'freight'],
   ['access', 'files', 'audit'],
   ['catalogue', 'collectors', 'glazes'],
   ['stock', 'ledger'],
   ['vouchers', 'holds'],
-  ['sales', 'studio', 'installation'],
+  ['sales', 'studio'],
   ['returns', 'layaway', 'orders', 'fairs', 'consignment', 'wholesale', 'drawer'],
   ['commissions', 'workings'],
-  ['counter', 'data'],
+  ['counter', 'data', 'installation', 'sending'],
   ['reports', 'documents'],
 ];
 const above = (floor) => floors.slice(floor + 1).flat();

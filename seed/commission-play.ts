@@ -9,7 +9,7 @@ import { requestFields } from '@/lib/commissions/input/request';
 import { addCommission } from '@/lib/commissions/writes/request';
 import { addApproval } from '@/lib/commissions/writes/colours/approve';
 import { addColourTile, addSketch, type Shown } from '@/lib/commissions/writes/colours/show';
-import { addDays, instantOf, type Day } from '@/lib/dates/rules';
+import { addDays, dateFromDay, instantOf, type Day } from '@/lib/dates/rules';
 import { addAppointment } from '@/lib/installation/writes';
 import { inTransaction, type Tx } from '@/lib/platform/db/transaction';
 import { invariant } from '@/lib/platform/invariant';
@@ -235,6 +235,7 @@ async function booking(scene: Scene): Promise<void> {
   const { tx, commissionId, story, setUp, today } = scene;
   const isPast = story.until === 'handed over';
   const day = isPast ? scene.dayOfStage('handed over') : addDays(today, story.wishedInDays ?? 9);
+  await lookAtWall(scene);
   mustBe(
     await addAppointment(tx, at(scene, 'booked', setUp.seller), {
       ...{ kind: 'hanging', commissionId, leadId: setUp.maker.id, day, from: '10:00', to: '13:00' },
@@ -242,6 +243,20 @@ async function booking(scene: Scene): Promise<void> {
       note: 'Two people, the long level, spare fixings, touch-up wax. Ask about wires and pipes.',
     }),
   );
+}
+
+/** A day is never booked on a wall that nobody looked at. */
+async function lookAtWall(scene: Scene): Promise<void> {
+  const { tx, commissionId, story, setUp } = scene;
+  await tx.wallSurvey.create({
+    data: {
+      ...{ commissionId, version: 1, wall: story.wall ?? 'wood_studs' },
+      provedHow: 'Magnet and an inspection hole.',
+      surveyedOn: dateFromDay(scene.dayOfStage('agreed')),
+      staffId: setUp.maker.id,
+      at: on(setUp.maker, scene.dayOfStage('agreed')).at,
+    },
+  });
 }
 
 async function visiting(scene: Scene, inDays: number): Promise<void> {

@@ -96,6 +96,11 @@ export const permissions = {
   },
   'diary.see': { roles: making, words: 'look at the diary' },
   'diary.book': { roles: making, words: 'book, move and call off days' },
+  'installation.do': {
+    roles: making,
+    words: 'look at walls, plan how a piece hangs, and tick off the day',
+  },
+  'sending.do': { roles: making, words: 'pack, send and claim' },
   'month.see': { roles: reckoning, words: 'look at the month by design' },
   'books.see': { roles: reckoning, words: 'read the journal, the deposits and the tax' },
   'staff.keep': { roles: ownerAlone, words: 'keep the list of who works here' },

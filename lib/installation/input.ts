@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { dayInput, timeInput } from '@/lib/dates/input';
+import { appointmentKinds } from '@/lib/installation/rules';
 
 const address = z
   .string()
@@ -22,7 +23,7 @@ const seenSequence = z
 /** A new appointment. */
 export const bookInput = z.strictObject({
   requestKey: z.uuid(),
-  kind: z.enum(['hanging', 'delivery', 'site_visit'], { message: 'Choose what it is.' }),
+  kind: z.enum(appointmentKinds, { message: 'Choose what it is.' }),
   commissionId: z.union([z.literal('').transform(() => null), z.uuid()]).default(null),
   ...times,
   address,

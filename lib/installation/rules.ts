@@ -2,16 +2,24 @@ import { instantOf, type Day } from '@/lib/dates/rules';
 import { ok, refuse, type Result } from '@/lib/platform/result';
 
 /** What an appointment is for. */
-export type AppointmentKind = 'hanging' | 'delivery' | 'site_visit';
+export type AppointmentKind = 'hanging' | 'delivery' | 'site_visit' | 'fetching' | 'after_care';
 
 /** The kinds in the order in which a form offers them. */
-export const appointmentKinds: readonly AppointmentKind[] = ['hanging', 'delivery', 'site_visit'];
+export const appointmentKinds = [
+  'hanging',
+  'delivery',
+  'site_visit',
+  'fetching',
+  'after_care',
+] as const satisfies readonly AppointmentKind[];
 
 /** A kind in words: `hanging`, `site visit`. */
 export const kindWords: Readonly<Record<AppointmentKind, string>> = {
   hanging: 'hanging',
   delivery: 'delivery',
   site_visit: 'site visit',
+  fetching: 'fetching',
+  after_care: 'after-care visit',
 };
 
 /** A day and two times of day, as they were typed. */

@@ -38,6 +38,12 @@ export type Gallery = {
   drawerFloatCents: bigint;
   /** What papers are printed on. */
   paperSize: 'letter' | 'a4';
+  /** Where the middle of a piece hangs above the floor, in whole micrometres. */
+  eyeHeightUm: number;
+  /** What fixings must carry, in hundredths of what hangs on them: 300 is three times. */
+  hangSafetyPercent: number;
+  /** Months between looks at the fixings of heavy work. */
+  fixingsLookMonths: number;
 };
 
 /** The gallery, or null before the first run is finished. */

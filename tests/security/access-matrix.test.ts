@@ -44,6 +44,8 @@ const expected: Record<Permission, string> = {
   'studio.keep': 'OM',
   'diary.see': 'OGM',
   'diary.book': 'OGM',
+  'installation.do': 'OGM',
+  'sending.do': 'OGM',
   'month.see': 'OB',
   'books.see': 'OB',
   'staff.keep': 'O',

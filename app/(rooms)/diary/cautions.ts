@@ -12,4 +12,10 @@ export const cautionFor: Readonly<Record<AppointmentKind, string>> = {
   site_visit:
     'Ask what the wall is made of and prove it. Where nobody knows, stop and find out before ' +
     'anything is promised.',
+  fetching:
+    'Two people from about 50 lb, and a vehicle that is padded and high enough. Pack so that ' +
+    'nothing moves, and show how it is lifted.',
+  after_care:
+    'Nobody leans on the piece. Something loose is made safe and photographed before anything is ' +
+    'touched; fixings in a wall are looked at by whoever is qualified for them.',
 };

@@ -17,6 +17,8 @@ export const kindTitles: Readonly<Record<AppointmentKind, string>> = {
   hanging: 'Hanging',
   delivery: 'Delivery',
   site_visit: 'Site visit',
+  fetching: 'Fetching',
+  after_care: 'After-care visit',
 };
 
 /** Every reason why nothing happened in the diary. */

@@ -15,7 +15,10 @@ const kept = [
   ...['ChangeOrderSigned', 'ChangeOrderWithdrawn', 'Signature', 'SketchArea', 'ColourTileShade'],
   ...['ColourTileArea', 'ColourTileGiven', 'FiredColour', 'ChangeAsked', 'ChangeSpot'],
   ...['CommissionRefund', 'InstalmentWithdrawn', 'DelayNotice', 'DayOfferSlot', 'DayOfferChosen'],
-  ...['Consent'],
+  ...['Consent', 'AppointmentChange', 'AppointmentWord', 'WallSurvey', 'SurveyObstacle'],
+  ...['SurveyPicture', 'FixingPlan', 'TileWall', 'Assembly', 'WorkTick', 'Snag', 'SnagMended'],
+  ...['AfterCare', 'AfterCareDone', 'CarrierRule', 'ShipmentEvent', 'ConditionReport'],
+  ...['ConditionView', 'ConditionMark', 'DamageClaim', 'ClaimPicture', 'ClaimEvent'],
 ];
 
 type Guard = { name: string; definition: string; enabled: string };
