@@ -3,6 +3,7 @@ import { absorptionClass, claySize, clayWeight, slipVolume } from './entries/cla
 import { colourDifferenceWorking, labFromSrgbWorking } from './entries/colour';
 import { pertWorking, readyDate } from './entries/days';
 import { firingShare, firingTimeWorking, kilnCooling, kilnLoad } from './entries/firings';
+import { billableWeightWorking, freightClassWorking } from './entries/freight';
 import { coneTemperature, firingCost } from './entries/kilns';
 import { lossLearned } from './entries/losses';
 import { glazeBatch, leachTest, pieceCost } from './entries/making';
@@ -40,6 +41,8 @@ export const workings: readonly NamedWorking[] = [
   named(colourDifferenceWorking),
   named(labFromSrgbWorking),
   named(commissionPrice),
+  named(billableWeightWorking),
+  named(freightClassWorking),
 ];
 
 /**
