@@ -1,5 +1,5 @@
 import type { Doer } from '@/lib/access/rules';
-import { addDayOffer } from '@/lib/commissions/writes/page/days';
+import { addDayOffer } from '@/lib/installation/writes/offers/days';
 import { addLink, newToken } from '@/lib/commissions/writes/page/link';
 import { addDays, type Day } from '@/lib/dates/rules';
 import type { Tx } from '@/lib/platform/db/transaction';

@@ -8,7 +8,7 @@ import {
   diaryRefusalMessage,
   refusedField,
   type DiaryRefusal,
-} from '@/lib/installation/rules/words';
+} from '@/lib/installation/rules/diary/words';
 import { bookAppointment, callOffAppointment, moveAppointment } from '@/lib/installation/writes';
 import { getGallery } from '@/lib/platform/settings';
 

@@ -1,6 +1,6 @@
 import Link from 'next/link';
 import type { InDiary } from '@/lib/installation/reads';
-import { hoursWords, kindTitles } from '@/lib/installation/rules/words';
+import { hoursWords, kindTitles } from '@/lib/installation/rules/diary/words';
 import css from './diary.module.css';
 
 type AppointmentRowProps = Readonly<{ appointment: InDiary; zone: string }>;

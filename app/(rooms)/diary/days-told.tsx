@@ -1,6 +1,6 @@
 import type { Day } from '@/lib/dates/rules';
 import type { InDiary } from '@/lib/installation/reads';
-import { dayToldWords } from '@/lib/installation/rules/calendar';
+import { dayToldWords } from '@/lib/installation/rules/diary/weeks';
 import { AppointmentRow } from './appointment-row';
 import css from './diary.module.css';
 

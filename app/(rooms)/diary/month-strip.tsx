@@ -1,6 +1,6 @@
 import Link from 'next/link';
 import { formatMonth, nextMonth, previousMonth, type Day, type Month } from '@/lib/dates/rules';
-import { weeksOf } from '@/lib/installation/rules/calendar';
+import { weeksOf } from '@/lib/installation/rules/diary/weeks';
 import css from './diary.module.css';
 
 const weekdays = ['Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat', 'Sun'];

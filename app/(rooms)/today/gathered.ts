@@ -2,7 +2,7 @@ import { isAllowed, type Actor } from '@/lib/access/rules';
 import { listWaiting, type CommissionWaiting } from '@/lib/commissions/reads';
 import { dayOf, type Day } from '@/lib/dates/rules';
 import { listNext, type InDiary } from '@/lib/installation/reads';
-import { dayToldWords } from '@/lib/installation/rules/calendar';
+import { dayToldWords } from '@/lib/installation/rules/diary/weeks';
 import { getGallery } from '@/lib/platform/settings';
 import { listReceiptsOn, type DayOfReceipts } from '@/lib/sales/reads/receipts-of-day';
 import { listStandingTooLong, type OnBench } from '@/lib/studio/reads';

@@ -9,21 +9,22 @@ import {
   signChangeOrderInput,
 } from '@/lib/commissions/input/agreement/agreement';
 import { askForChangesInput, signYesInput } from '@/lib/commissions/input/colours/showing';
-import { chooseDayInput } from '@/lib/commissions/input/page/days';
+import { chooseDayInput } from '@/lib/installation/input/offers/days';
 import { answerProposalInput } from '@/lib/commissions/input/proposal/proposal';
 import { commissionRefusalMessage } from '@/lib/commissions/rules/refusals';
 import { signChangeOrder } from '@/lib/commissions/writes/agreement/change';
 import { signAgreement } from '@/lib/commissions/writes/agreement/sign';
 import { signYes } from '@/lib/commissions/writes/colours/approve';
 import { askForChanges } from '@/lib/commissions/writes/colours/changes';
-import { chooseDay } from '@/lib/commissions/writes/page/choose-day';
+import { offersRefusalMessage } from '@/lib/installation/rules/offers/refusals';
+import { chooseDay } from '@/lib/installation/writes/offers/choose-day';
 import { answerProposal } from '@/lib/commissions/writes/proposal/answer';
 import { readDevice } from './device';
 
 /** The collector chooses one of the offered days. */
 export const chooseOneDay = pageAction(chooseDayInput, async ({ doer, token }, input) => {
   const chosen = await chooseDay(doer, input);
-  if (!chosen.ok) return refused(commissionRefusalMessage(chosen.refusal));
+  if (!chosen.ok) return refused(offersRefusalMessage(chosen.refusal));
   revalidatePath('/', 'layout');
   redirect(`/c/${token}?done=day`);
 });

@@ -1,5 +1,5 @@
 import 'server-only';
-import { daysForCollector } from '@/lib/commissions/reads/page/days';
+import { daysForCollector } from '@/lib/installation/reads/offers/days';
 import {
   agreementForCollector,
   changeOrdersForCollector,

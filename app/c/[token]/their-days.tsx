@@ -1,7 +1,7 @@
 import { Section } from '@/app/ui/page/section';
-import { daysForCollector } from '@/lib/commissions/reads/page/days';
+import { daysForCollector } from '@/lib/installation/reads/offers/days';
 import { formatDay } from '@/lib/dates/rules';
-import { hoursWords, kindTitles } from '@/lib/installation/rules/words';
+import { hoursWords, kindTitles } from '@/lib/installation/rules/diary/words';
 import type { OpenPage } from '../open-page';
 import css from '../page.module.css';
 

@@ -38,17 +38,17 @@ export type CommissionCommand = {
 
 /**
  * Runs one command about a commission: asks whether the doer may, then does it once, in one
- * transaction.
+ * transaction. An area above may refuse for reasons of its own, `No`.
  */
-export async function carryOut<Answer extends Prisma.InputJsonValue>(
+export async function carryOut<Answer extends Prisma.InputJsonValue, No = never>(
   doer: AnyDoer,
   command: CommissionCommand,
-  work: (tx: Tx) => Promise<Result<Answer, CommissionRefusal>>,
-): Promise<Result<Answer, AnyRefusal>> {
+  work: (tx: Tx) => Promise<Result<Answer, CommissionRefusal | No>>,
+): Promise<Result<Answer, AnyRefusal | No>> {
   const allowed = mayDo(doer, command);
   if (!allowed.ok) return allowed;
   const { name, key, input } = command;
-  return onceOnly<Answer, CommissionRefusal>(
+  return onceOnly<Answer, CommissionRefusal | No>(
     { key, name, staffId: staffIdOf(doer), input, at: doer.at },
     async (tx) => {
       // Asked again inside: the link may have been withdrawn while the page was open.

@@ -1,5 +1,5 @@
 import { randomUUID } from 'node:crypto';
-import { offerDays } from '@/lib/commissions/writes/page/days';
+import { offerDays } from '@/lib/installation/writes/offers/days';
 import type { Day } from '@/lib/dates/rules';
 import type { OpenGallery } from '@/tests/database/sales/open-gallery';
 import { sql } from '@/tests/helpers/database';

@@ -1,19 +1,20 @@
 import { randomUUID } from 'node:crypto';
 import { beforeAll, describe, expect, test } from 'vitest';
 import type { Actor, PageDoer } from '@/lib/access/rules';
-import { daysForCollector } from '@/lib/commissions/reads/page/days';
+import { daysForCollector } from '@/lib/installation/reads/offers/days';
 import { pictureForCollector } from '@/lib/commissions/reads/page/files';
 import { headForCollector } from '@/lib/commissions/reads/page/head';
 import { listAnswers, listLinks } from '@/lib/commissions/reads/page/links';
 import { doerOf, noteUse, openLink } from '@/lib/commissions/reads/page/open-link';
-import { chooseDay } from '@/lib/commissions/writes/page/choose-day';
-import { withdrawDays } from '@/lib/commissions/writes/page/days';
+import { chooseDay } from '@/lib/installation/writes/offers/choose-day';
+import { withdrawDays } from '@/lib/installation/writes/offers/days';
 import { makeLink, withdrawLink } from '@/lib/commissions/writes/page/link';
 import type { Day } from '@/lib/dates/rules';
 import { bookAppointment } from '@/lib/installation/writes';
 import { invariant } from '@/lib/platform/invariant';
 import { openGallery, type OpenGallery } from '@/tests/database/sales/open-gallery';
 import { inSession, sql, startAfresh } from '@/tests/helpers/database';
+import { lookAtWall } from '@/tests/helpers/look-at-wall';
 import { choice, code, offered, untilSomeoneWaits } from './a-page';
 import { asked, dayAt, done, on, sketched } from './a-commission';
 
@@ -39,6 +40,7 @@ async function opened(commissionId: string, days = 60) {
 
 async function aPage(by: Actor = gallery.maker) {
   const { commissionId } = await asked(by, day);
+  await lookAtWall(commissionId);
   return { commissionId, ...(await opened(commissionId)) };
 }
 

@@ -5,7 +5,7 @@ import { Section } from '@/app/ui/page/section';
 import type { Sheet } from '@/lib/commissions/reads/sheet';
 import type { InDiary } from '@/lib/installation/reads';
 import { kindWords } from '@/lib/installation/rules';
-import { hoursWords } from '@/lib/installation/rules/words';
+import { hoursWords } from '@/lib/installation/rules/diary/words';
 import css from '../commissions.module.css';
 
 type AppointmentLinesProps = Readonly<{

@@ -12,8 +12,13 @@ import { requireActor } from '@/lib/access/reads';
 import { isAllowed } from '@/lib/access/rules';
 import { dayOf } from '@/lib/dates/rules';
 import { findAppointment, listLeads, type AppointmentTold } from '@/lib/installation/reads';
-import { dayToldWords } from '@/lib/installation/rules/calendar';
-import { bookedWords, hoursWords, movedWords, titleWords } from '@/lib/installation/rules/words';
+import { dayToldWords } from '@/lib/installation/rules/diary/weeks';
+import {
+  bookedWords,
+  hoursWords,
+  movedWords,
+  titleWords,
+} from '@/lib/installation/rules/diary/words';
 import { now } from '@/lib/platform/clock';
 import { getGallery } from '@/lib/platform/settings';
 import { cautionFor } from '../cautions';

@@ -12,7 +12,7 @@ import type { Actor } from '@/lib/access/rules';
 import { dayOf, type Day } from '@/lib/dates/rules';
 import { listBookable, listLeads, type Bookable } from '@/lib/installation/reads';
 import { appointmentKinds } from '@/lib/installation/rules';
-import { kindTitles } from '@/lib/installation/rules/words';
+import { kindTitles } from '@/lib/installation/rules/diary/words';
 import { now } from '@/lib/platform/clock';
 import { getGallery } from '@/lib/platform/settings';
 import { listJobsOfCommission } from '@/lib/studio/reads';

@@ -3,15 +3,15 @@
 import { revalidatePath } from 'next/cache';
 import { redirect } from 'next/navigation';
 import { formAction, refused } from '@/app/form-action';
-import { offerDaysInput, withdrawDaysInput } from '@/lib/commissions/input/page/days';
-import { commissionRefusalMessage } from '@/lib/commissions/rules/refusals';
-import { offerDays, withdrawDays } from '@/lib/commissions/writes/page/days';
+import { offerDaysInput, withdrawDaysInput } from '@/lib/installation/input/offers/days';
+import { offersRefusalMessage } from '@/lib/installation/rules/offers/refusals';
+import { offerDays, withdrawDays } from '@/lib/installation/writes/offers/days';
 import { sheetHref } from '../../sheet-href';
 
 /** Offers days from which the collector chooses on their page. */
 export const offerTheDays = formAction('diary.book', offerDaysInput, async (doer, input) => {
   const offered = await offerDays(doer, input);
-  if (!offered.ok) return refused(commissionRefusalMessage(offered.refusal));
+  if (!offered.ok) return refused(offersRefusalMessage(offered.refusal));
   revalidatePath('/', 'layout');
   redirect(sheetHref(offered.value.commissionNumber, 'days'));
 });
@@ -19,7 +19,7 @@ export const offerTheDays = formAction('diary.book', offerDaysInput, async (doer
 /** Takes the offered days back. */
 export const takeDaysBack = formAction('diary.book', withdrawDaysInput, async (doer, input) => {
   const taken = await withdrawDays(doer, input);
-  if (!taken.ok) return refused(commissionRefusalMessage(taken.refusal));
+  if (!taken.ok) return refused(offersRefusalMessage(taken.refusal));
   revalidatePath('/', 'layout');
   return { kind: 'done', message: 'These days are no longer offered.' };
 });

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { lines, saidLine } from '@/lib/commissions/input/atoms';
-import { daysMost } from '@/lib/commissions/rules/page/days';
+import { daysMost } from '@/lib/installation/rules/offers/days';
 import { dayInput, timeInput } from '@/lib/dates/input';
 import type { Day } from '@/lib/dates/rules';
 

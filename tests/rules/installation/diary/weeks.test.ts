@@ -1,8 +1,8 @@
 import { expect, test } from 'vitest';
 import { daysBetween, monthRange, type Month } from '@/lib/dates/rules';
-import { dayToldWords, weeksOf } from '@/lib/installation/rules/calendar';
+import { dayToldWords, weeksOf } from '@/lib/installation/rules/diary/weeks';
 import { clockTime, timeWords } from '@/lib/dates/rules/time-of-day';
-import { titleWords } from '@/lib/installation/rules/words';
+import { titleWords } from '@/lib/installation/rules/diary/words';
 
 test.each<[Month, number]>([
   ['2027-02', 4],

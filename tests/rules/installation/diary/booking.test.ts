@@ -17,7 +17,7 @@ import {
   changeRefusalMessage,
   hoursWords,
   movedWords,
-} from '@/lib/installation/rules/words';
+} from '@/lib/installation/rules/diary/words';
 
 const zone = 'America/Los_Angeles';
 const now = new Date('2026-05-04T17:00:00Z');

@@ -1,14 +1,14 @@
 import 'server-only';
 import type { Doer } from '@/lib/access/rules';
-import type { OfferDaysInput, WithdrawDaysInput } from '@/lib/commissions/input/page/days';
-import { decideOffer } from '@/lib/commissions/rules/page/days';
+import type { OfferDaysInput, WithdrawDaysInput } from '@/lib/installation/input/offers/days';
+import { decideOffer } from '@/lib/installation/rules/offers/days';
+import type { OffersNo, OffersRefusal } from '@/lib/installation/rules/offers/refusals';
 import type { CommissionRefusal } from '@/lib/commissions/rules/refusals';
 import {
   carryOut,
   findForWriting,
   findOpen,
   tellHistory,
-  type AnyRefusal,
 } from '@/lib/commissions/writes/carry-out';
 import { dayOf } from '@/lib/dates/rules';
 import type { Tx } from '@/lib/platform/db/transaction';
@@ -28,7 +28,7 @@ export type DaysOffered = { offerId: string; commissionNumber: number };
 export async function offerDays(
   doer: Doer,
   input: OfferDaysInput,
-): Promise<Result<DaysOffered, AnyRefusal>> {
+): Promise<Result<DaysOffered, OffersNo>> {
   const { requestKey, ...offer } = input;
   const command = {
     name: 'offerDays',
@@ -36,7 +36,7 @@ export async function offerDays(
     key: requestKey,
     input: offer,
   } as const;
-  return carryOut(doer, command, (tx) => addDayOffer(tx, doer, offer));
+  return carryOut<DaysOffered, OffersRefusal>(doer, command, (tx) => addDayOffer(tx, doer, offer));
 }
 
 /** The step of {@link offerDays}: joins the caller's transaction, asks nobody for leave. */
@@ -44,7 +44,7 @@ export async function addDayOffer(
   tx: Tx,
   doer: Doer,
   offer: Omit<OfferDaysInput, 'requestKey'>,
-): Promise<Result<DaysOffered, CommissionRefusal>> {
+): Promise<Result<DaysOffered, CommissionRefusal | OffersRefusal>> {
   const { commissionId, kind, leadId, address, note, minutes, days } = offer;
   const found = await findOpen(tx, doer, commissionId);
   if (!found.ok) return found;
@@ -79,7 +79,7 @@ export async function addDayOffer(
 export async function withdrawDays(
   doer: Doer,
   input: WithdrawDaysInput,
-): Promise<Result<DaysOffered, AnyRefusal>> {
+): Promise<Result<DaysOffered, OffersNo>> {
   const { requestKey, commissionId, offerId } = input;
   const command = {
     name: 'withdrawDays',
@@ -87,7 +87,7 @@ export async function withdrawDays(
     key: requestKey,
     input: { commissionId, offerId },
   } as const;
-  return carryOut(doer, command, async (tx) => {
+  return carryOut<DaysOffered, OffersRefusal>(doer, command, async (tx) => {
     const found = await findForWriting(tx, doer, commissionId);
     if (!found.ok) return found;
     const offer = await tx.dayOffer.findFirst({

@@ -1,14 +1,10 @@
 import 'server-only';
 import { isAtPage, staffIdOf, type AnyDoer } from '@/lib/access/rules';
-import type { ChooseDayInput } from '@/lib/commissions/input/page/days';
-import { decideChoice } from '@/lib/commissions/rules/page/days';
+import type { ChooseDayInput } from '@/lib/installation/input/offers/days';
+import { decideChoice } from '@/lib/installation/rules/offers/days';
+import type { OffersNo, OffersRefusal } from '@/lib/installation/rules/offers/refusals';
 import type { CommissionRefusal } from '@/lib/commissions/rules/refusals';
-import {
-  carryOut,
-  findOpen,
-  tellHistory,
-  type AnyRefusal,
-} from '@/lib/commissions/writes/carry-out';
+import { carryOut, findOpen, tellHistory } from '@/lib/commissions/writes/carry-out';
 import { dayOf } from '@/lib/dates/rules';
 import { clockTime } from '@/lib/dates/rules/time-of-day';
 import type { Span } from '@/lib/installation/rules';
@@ -31,7 +27,7 @@ export type DayChosen = { startsAt: string; endsAt: string; commissionNumber: nu
 export async function chooseDay(
   doer: AnyDoer,
   input: ChooseDayInput,
-): Promise<Result<DayChosen, AnyRefusal>> {
+): Promise<Result<DayChosen, OffersNo>> {
   const { requestKey, ...choice } = input;
   const command = {
     name: 'chooseDay',
@@ -40,7 +36,7 @@ export async function chooseDay(
     input: choice,
     onTheirPage: { commissionId: choice.commissionId },
   } as const;
-  return carryOut(doer, command, (tx) => addChosenDay(tx, doer, choice));
+  return carryOut<DayChosen, OffersRefusal>(doer, command, (tx) => addChosenDay(tx, doer, choice));
 }
 
 /** The step of {@link chooseDay}: joins the caller's transaction, asks nobody for leave. */
@@ -48,7 +44,7 @@ export async function addChosenDay(
   tx: Tx,
   doer: AnyDoer,
   choice: Omit<ChooseDayInput, 'requestKey'>,
-): Promise<Result<DayChosen, CommissionRefusal>> {
+): Promise<Result<DayChosen, CommissionRefusal | OffersRefusal>> {
   const { commissionId, offerId, position } = choice;
   const found = await findOpen(tx, doer, commissionId);
   if (!found.ok) return found;

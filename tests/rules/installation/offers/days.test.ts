@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { chooseDayInput, offerDaysInput } from '@/lib/commissions/input/page/days';
-import { beforeItIsReady, decideChoice, decideOffer } from '@/lib/commissions/rules/page/days';
+import { chooseDayInput, offerDaysInput } from '@/lib/installation/input/offers/days';
+import { beforeItIsReady, decideChoice, decideOffer } from '@/lib/installation/rules/offers/days';
 import type { Day } from '@/lib/dates/rules';
 
 const zone = 'America/Los_Angeles';
