@@ -218,7 +218,7 @@ test('it is made, the balance is paid, it is handed over, and nothing is owed or
     await moved;
     await maker.goto(bench);
   }
-  expect(await next()).toContain('book the hanging');
+  expect(await next()).toContain('find out what its wall is made of');
 
   await owner.goto(`${sheet}/hand-over`);
   await owner.getByRole('button', { name: 'Hand it over' }).click();

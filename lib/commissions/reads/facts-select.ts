@@ -119,9 +119,10 @@ export const factsSelect = {
   },
   appointments: {
     select: { kind: true, startsAt: true },
-    where: { calledOffAt: null, kind: { not: 'site_visit' } },
+    where: { calledOffAt: null, kind: { in: ['hanging', 'delivery', 'fetching'] } },
     orderBy: [{ startsAt: 'asc' }, { id: 'asc' }],
   },
+  surveys: { select: { wall: true }, orderBy: { version: 'desc' }, take: 1 },
   handOver: { select: { handedOn: true, sale: { select: { totalCents: true, ...letOff } } } },
   ending: { select: { endedOn: true, why: true, feeCents: true } },
 } as const satisfies Prisma.CommissionSelect;

@@ -57,11 +57,16 @@ export function factsOf(row: FactsRow, zone: string): CommissionFacts {
     payments: row.payments.map((each) => ({ ...each, receivedOn: dayFromDate(each.receivedOn) })),
     jobs: row.jobs.map((job) => jobFact(job, zone)),
     appointments: row.appointments.map((each) => ({
-      kind: each.kind === 'delivery' ? 'delivery' : 'hanging',
+      kind: leavingKind(each.kind),
       on: dayOf(each.startsAt, zone),
     })),
+    isWallKnown: (row.surveys[0]?.wall ?? null) !== null,
     ...endOf(row, zone),
   };
+}
+
+function leavingKind(kind: string): CommissionFacts['appointments'][number]['kind'] {
+  return kind === 'delivery' || kind === 'fetching' ? kind : 'hanging';
 }
 
 /** What was let off on the receipt and became a store credit: theirs, and no longer held for this. */

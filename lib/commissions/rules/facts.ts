@@ -107,7 +107,10 @@ export type Clock = (typeof clocks)[number];
 export type JobFact = JobInDays & { readonly number: number; readonly openedOn: Day };
 
 /** A hanging or a delivery that was booked and not called off. */
-export type AppointmentFact = { readonly kind: 'hanging' | 'delivery'; readonly on: Day };
+export type AppointmentFact = {
+  readonly kind: 'hanging' | 'delivery' | 'fetching';
+  readonly on: Day;
+};
 
 /** Everything from which it is worked out where a commission stands. */
 export type CommissionFacts = {
@@ -131,6 +134,8 @@ export type CommissionFacts = {
   readonly override: { readonly why: string; readonly on: Day } | null;
   readonly jobs: readonly JobFact[];
   readonly appointments: readonly AppointmentFact[];
+  /** Whether somebody looked what the wall is made of. */
+  readonly isWallKnown: boolean;
   /** The hand-over, and what its receipt comes to in cents, less what was let off on it since. */
   readonly handOver: { readonly handedOn: Day; readonly totalCents: Cents } | null;
   /** An early end, and what stays of it in cents. */

@@ -20,6 +20,7 @@ export function someFacts(over: Partial<CommissionFacts> = {}): CommissionFacts 
     override: null,
     jobs: [],
     appointments: [],
+    isWallKnown: true,
     handOver: null,
     ending: null,
     ...over,

@@ -131,6 +131,12 @@ const rows: Record<WhereKey, Row> = {
     sentence: 'In the studio since 20 May: 4 pieces at drying.',
     next: 'Go to job 7',
   },
+  wall_to_look_at: {
+    facts: { ...beforeClay, jobs: [aJob(finished)], isWallKnown: false },
+    sentence:
+      'Waiting for the gallery since 20 May: it is finished, find out what its wall is made of.',
+    next: 'Look at the wall',
+  },
   hanging_to_book: {
     facts: { ...beforeClay, jobs: [aJob(finished)] },
     sentence: 'Waiting for the gallery since 20 May: it is finished, book the hanging.',

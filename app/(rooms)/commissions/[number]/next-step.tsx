@@ -76,6 +76,7 @@ function hrefElsewhere(
     const day = days.findLast((each) => each.calledOffWhy === null && each.kind === where.kind);
     return day ? `/diary/${day.id}` : '/diary';
   }
+  if (where.key === 'wall_to_look_at') return `${here}/wall`;
   if (where.key === 'hanging_to_book') return `/diary/book?commission=${sheet.number}`;
   if (where.key === 'to_propose' || where.key === 'proposal_ran_out') return `${here}/proposal/new`;
   if (where.key === 'twin_to_give') {

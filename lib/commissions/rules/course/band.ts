@@ -73,6 +73,7 @@ const nextPegs: Record<WhereKey, BandPegName | 'studio' | null> = {
   job_to_open: 'clay',
   clay_to_begin: 'clay',
   in_the_studio: 'studio',
+  wall_to_look_at: 'hung',
   hanging_to_book: 'hung',
   hanging_booked: 'hung',
   to_hand_over: 'hung',

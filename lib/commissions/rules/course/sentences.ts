@@ -57,8 +57,12 @@ type Told<Key extends WhereKey> = {
 };
 
 const nothing = () => null;
-const kindDone = { hanging: 'hung', delivery: 'delivered' } as const;
-const kindToDo = { hanging: 'hang it', delivery: 'deliver it' } as const;
+const kindDone = { hanging: 'hung', delivery: 'delivered', fetching: 'fetched' } as const;
+const kindToDo = {
+  hanging: 'hang it',
+  delivery: 'deliver it',
+  fetching: 'they fetch it',
+} as const;
 
 const told: { [Key in WhereKey]: Told<Key> } = {
   to_propose: {
@@ -132,6 +136,10 @@ const told: { [Key in WhereKey]: Told<Key> } = {
     is: (where) => standsAt(where),
     next: ({ jobNumber }) => `Go to job ${jobNumber}`,
   },
+  wall_to_look_at: {
+    is: () => 'it is finished, find out what its wall is made of',
+    next: () => 'Look at the wall',
+  },
   hanging_to_book: {
     is: () => 'it is finished, book the hanging',
     next: () => 'Book the hanging',
@@ -196,6 +204,7 @@ export const holdsUpWords: Record<WhereKey, string | null> = {
   job_to_open: 'the clay',
   clay_to_begin: 'the drying, which nothing can hurry',
   in_the_studio: 'the hanging',
+  wall_to_look_at: 'the day of the hanging',
   hanging_to_book: 'the hand-over and the balance',
   hanging_booked: 'the hand-over',
   to_hand_over: 'the papers and the income',

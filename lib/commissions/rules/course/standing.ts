@@ -114,6 +114,9 @@ function leaving(facts: CommissionFacts, today: Day): Standing {
     (last, each) => (last === null || each.on >= last.on ? each : last),
     null,
   );
+  if (!booked && !facts.isWallKnown) {
+    return ofGallery({ key: 'wall_to_look_at' }, readyOn, 'installation.do');
+  }
   if (!booked) return ofGallery({ key: 'hanging_to_book' }, readyOn, 'diary.book');
   const { kind, on } = booked;
   if (on <= today) {

@@ -3,7 +3,7 @@ import type { Cents } from '@/lib/money/rules';
 
 /** No facts besides its name. */
 type Nothing = unknown;
-type Visit = { readonly kind: 'hanging' | 'delivery'; readonly on: Day };
+type Visit = { readonly kind: 'hanging' | 'delivery' | 'fetching'; readonly on: Day };
 
 /** Every place where a commission can stand, with the facts that its sentence needs. */
 export type WhereFacts = {
@@ -32,6 +32,8 @@ export type WhereFacts = {
     /** The name of the step, as it reads after "at". */
     readonly at: string;
   };
+  /** Nobody knows what the wall is made of, so no day can be booked. */
+  wall_to_look_at: Nothing;
   hanging_to_book: Nothing;
   hanging_booked: Visit;
   to_hand_over: Visit;

@@ -31,7 +31,7 @@ export function pegsTold(band: readonly BandPeg[], today: Day): PegTold[] {
   }));
 }
 
-const kinds = { hanging: 'hung', delivery: 'delivered' } as const;
+const kinds = { hanging: 'hung', delivery: 'delivered', fetching: 'handed to you' } as const;
 
 type Told<Key extends WhereKey> = (where: Where<Key>, today: Day) => string;
 
@@ -53,6 +53,7 @@ const told: { readonly [Key in WhereKey]: Told<Key> } = {
   job_to_open: () => 'Everything is there. The clay comes next.',
   clay_to_begin: () => 'Everything is there. The clay comes next.',
   in_the_studio: ({ at }) => `It is in the studio: ${at}.`,
+  wall_to_look_at: () => 'It is finished. Before a day is found we look at its wall.',
   hanging_to_book: () => 'It is finished. Now we find the day on which it comes to you.',
   hanging_booked: ({ kind, on }, today) =>
     `It is finished, and will be ${kinds[kind]} on ${dayWord(on, today)}.`,
