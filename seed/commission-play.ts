@@ -9,15 +9,16 @@ import { requestFields } from '@/lib/commissions/input/request';
 import { addCommission } from '@/lib/commissions/writes/request';
 import { addApproval } from '@/lib/commissions/writes/colours/approve';
 import { addColourTile, addSketch, type Shown } from '@/lib/commissions/writes/colours/show';
-import { addDays, dateFromDay, instantOf, type Day } from '@/lib/dates/rules';
-import { addAppointment } from '@/lib/installation/writes';
+import { addDays, instantOf, type Day } from '@/lib/dates/rules';
 import { inTransaction, type Tx } from '@/lib/platform/db/transaction';
 import { invariant } from '@/lib/platform/invariant';
-import { ok, type Result } from '@/lib/platform/result';
+import { ok } from '@/lib/platform/result';
 import { gridOf } from '@/lib/studio/rules/parts/laying';
 import { drawPartsStep } from '@/lib/studio/writes/parts/draw';
 import { lengthOf } from './catalogue';
 import type { StoryPictures } from './commission-pictures';
+import { bookHanging, bookVisit } from './commissions/hanging';
+import { done } from './done';
 import { colourwayOf } from './pictures/colourways';
 import { stages, type CommissionStory, type Stage } from './scenario/commission-story';
 import { gallery } from './scenario/gallery';
@@ -39,9 +40,9 @@ type Scene = Play & { tx: Tx; commissionId: string };
 
 /** Plays one story in one transaction, each step on its own day. */
 export async function playStory(play: Play): Promise<void> {
-  const done = await inTransaction<true, never>(
+  const played = await inTransaction<true, never>(
     async (tx) => {
-      const logged = mustBe(
+      const logged = done(
         await addCommission(tx, at(play, 'asked', play.setUp.seller), asked(play)),
       );
       await goOn({ ...play, tx, commissionId: logged.commissionId });
@@ -49,7 +50,7 @@ export async function playStory(play: Play): Promise<void> {
     },
     { timeoutMs: 120_000 },
   );
-  invariant(done.ok, 'The demo is not refused.');
+  invariant(played.ok, 'The demo is not refused.');
 }
 
 function asked({ story, collectors, pictures, today }: Play) {
@@ -91,7 +92,7 @@ async function goOn(scene: Scene): Promise<void> {
   if (story.endedWhy === undefined) return;
   const endedOn = addDays(today, -20);
   const doer = on(scene.setUp.owner, endedOn);
-  mustBe(await addEnd(tx, doer, { commissionId, why: story.endedWhy, endedOn }));
+  done(await addEnd(tx, doer, { commissionId, why: story.endedWhy, endedOn }));
 }
 
 async function sketchAndAgree(scene: Scene, reached: (stage: Stage) => boolean): Promise<void> {
@@ -100,10 +101,10 @@ async function sketchAndAgree(scene: Scene, reached: (stage: Stage) => boolean):
   const doer = at(scene, 'sketch shown', setUp.maker);
   const note = 'Pencil, one to ten. It does not show the depth, nor the fired colour.';
   const sketch = { commissionId, picture: pictures.sketch, note, shownOn };
-  const shown = mustBe(await addSketch(tx, doer, sketch));
+  const shown = done(await addSketch(tx, doer, sketch));
   if (!reached('agreed') || story.priceCents === undefined) return;
   await sayYes(scene, 'sketch', shown, 'agreed');
-  mustBe(
+  done(
     await addAgreement(tx, at(scene, 'agreed', setUp.owner), {
       commissionId,
       priceCents: story.priceCents,
@@ -120,7 +121,7 @@ async function deposit(scene: Scene, reached: (stage: Stage) => boolean): Promis
   const { tx, commissionId, story, pictures, setUp } = scene;
   const agreement = await tx.agreement.findFirstOrThrow({ where: { commissionId } });
   const askedOn = scene.dayOfStage('deposit asked');
-  const asking = mustBe(
+  const asking = done(
     await addInstalment(tx, at(scene, 'deposit asked', setUp.seller), {
       commissionId,
       name: 'Deposit',
@@ -141,7 +142,7 @@ async function deposit(scene: Scene, reached: (stage: Stage) => boolean): Promis
     glazes: `${name}, two coats, cone 6. ${description}`,
     shownOn: scene.dayOfStage('colours shown'),
   };
-  const shown = mustBe(await addColourTile(tx, at(scene, 'colours shown', setUp.maker), tile));
+  const shown = done(await addColourTile(tx, at(scene, 'colours shown', setUp.maker), tile));
   if (reached('ready to begin')) await sayYes(scene, 'colour_tile', shown, 'ready to begin');
 }
 
@@ -158,7 +159,7 @@ async function sayYes(
     how: 'signed_card' as const,
     approvedOn: scene.dayOfStage(stage),
   };
-  mustBe(await addApproval(tx, at(scene, stage, setUp.maker), yes));
+  done(await addApproval(tx, at(scene, stage, setUp.maker), yes));
 }
 
 async function pay(
@@ -171,7 +172,7 @@ async function pay(
   const kind = 'bank_transfer' as const;
   const paidBy = story.collector;
   const payment = { commissionId, instalmentId, amountCents, kind, reference: '', paidBy };
-  mustBe(await addPayment(tx, at(scene, stage, setUp.seller), payment));
+  done(await addPayment(tx, at(scene, stage, setUp.seller), payment));
 }
 
 /** How many moves are behind it when a stage is reached: to the first step is one. */
@@ -188,7 +189,7 @@ const movesUntil: Partial<Record<Stage, number>> = {
 async function making(scene: Scene): Promise<void> {
   const { tx, commissionId, story, setUp, today } = scene;
   const pieces = story.parts ?? 40;
-  const job = mustBe(
+  const job = done(
     await addCommissionJob(tx, at(scene, 'ready to begin', setUp.maker), {
       ...{ commissionId, technique: 'slab_relief', pieces, neededOn: null },
     }),
@@ -198,7 +199,7 @@ async function making(scene: Scene): Promise<void> {
   if (moves === undefined) return;
   if (story.begunEarlyWhy !== undefined) {
     const doer = at(scene, 'ready to begin', setUp.owner);
-    mustBe(await addWordToBegin(tx, doer, { commissionId, why: story.begunEarlyWhy }));
+    done(await addWordToBegin(tx, doer, { commissionId, why: story.begunEarlyWhy }));
   }
   const first = scene.dayOfStage('drying');
   const lastOn = scene.dayOfStage(stages.indexOf(story.until) > 10 ? 'finished' : story.until);
@@ -217,7 +218,7 @@ async function drawParts(scene: Scene, jobId: string): Promise<void> {
   if (!story.drawnAs) return;
   const sketch = await tx.sketch.findFirstOrThrow({ where: { commissionId } });
   const shapes = gridOf({ ...story.drawnAs, isOffset: false });
-  mustBe(
+  done(
     await drawPartsStep(tx, at(scene, 'ready to begin', setUp.maker), {
       ...{ jobId, version: 0, over: null, fileId: sketch.fileId, shapes },
       ...{ widthUm: lengthOf(story.width ?? '60 in'), heightUm: lengthOf(story.height ?? '36 in') },
@@ -235,48 +236,16 @@ async function booking(scene: Scene): Promise<void> {
   const { tx, commissionId, story, setUp, today } = scene;
   const isPast = story.until === 'handed over';
   const day = isPast ? scene.dayOfStage('handed over') : addDays(today, story.wishedInDays ?? 9);
-  await lookAtWall(scene);
-  mustBe(
-    await addAppointment(tx, at(scene, 'booked', setUp.seller), {
-      ...{ kind: 'hanging', commissionId, leadId: setUp.maker.id, day, from: '10:00', to: '13:00' },
-      address: story.siteAddress ?? 'At the gallery',
-      note: 'Two people, the long level, spare fixings, touch-up wax. Ask about wires and pipes.',
-    }),
-  );
-}
-
-/** A day is never booked on a wall that nobody looked at. */
-async function lookAtWall(scene: Scene): Promise<void> {
-  const { tx, commissionId, story, setUp } = scene;
-  await tx.wallSurvey.create({
-    data: {
-      ...{ commissionId, version: 1, wall: story.wall ?? 'wood_studs' },
-      provedHow: 'Magnet and an inspection hole.',
-      surveyedOn: dateFromDay(scene.dayOfStage('agreed')),
-      staffId: setUp.maker.id,
-      at: on(setUp.maker, scene.dayOfStage('agreed')).at,
-    },
+  await bookHanging(tx, at(scene, 'booked', setUp.seller), {
+    ...{ commissionId, story, day, maker: setUp.maker, lookedOn: scene.dayOfStage('agreed') },
   });
 }
 
 async function visiting(scene: Scene, inDays: number): Promise<void> {
   const { tx, commissionId, story, setUp, today } = scene;
+  const doer = on(setUp.seller, addDays(today, Math.min(inDays, 0) - 1));
   const day = addDays(today, inDays);
-  const bookedOn = addDays(today, Math.min(inDays, 0) - 1);
-  mustBe(
-    await addAppointment(tx, on(setUp.seller, bookedOn), {
-      ...{
-        kind: 'site_visit',
-        commissionId,
-        leadId: setUp.owner.id,
-        day,
-        from: '14:00',
-        to: '15:30',
-      },
-      address: story.siteAddress ?? 'Ask for the way',
-      note: 'Tape, long level, stud finder, kraft paper for the outline, colour tiles.',
-    }),
-  );
+  await bookVisit(tx, doer, { commissionId, story, day, owner: setUp.owner });
 }
 
 async function handingOver(scene: Scene): Promise<void> {
@@ -285,7 +254,7 @@ async function handingOver(scene: Scene): Promise<void> {
   const doer = on(setUp.owner, handedOn);
   const evenIfOwed = 'Known to us for years; pays when it hangs.';
   const signed = { commissionId, signedBy: story.collector, handedOn, evenIfOwed };
-  const handed = mustBe(await addHandOver(tx, doer, signed));
+  const handed = done(await addHandOver(tx, doer, signed));
   if (story.paidInFull !== true) return;
   const total = BigInt(handed.totalCents);
   const paid = await tx.commissionPayment.aggregate({
@@ -301,9 +270,4 @@ function at(scene: Play, stage: Stage, actor: Actor): Doer {
 
 function on(actor: Actor, day: Day): Doer {
   return { actor, at: instantOf(day, '16:10', gallery.timeZone) };
-}
-
-function mustBe<Value, Refusal>(result: Result<Value, Refusal>): Value {
-  invariant(result.ok, `The demo is not refused: ${JSON.stringify(result)}`);
-  return result.value;
 }

@@ -1,16 +1,18 @@
 import { checkDigitWorking } from './entries/catalogue';
-import { absorptionClass, claySize, clayWeight, slipVolume } from './entries/clay';
+import { absorptionClass, claySize, clayWeight, slipVolume } from './entries/studio/clay';
 import { colourDifferenceWorking, labFromSrgbWorking } from './entries/colour';
-import { pertWorking, readyDate } from './entries/days';
-import { firingShare, firingTimeWorking, kilnCooling, kilnLoad } from './entries/firings';
+import { pertWorking, readyDate } from './entries/studio/days';
+import { firingShare, firingTimeWorking, kilnCooling, kilnLoad } from './entries/studio/firings';
 import { billableWeightWorking, freightClassWorking } from './entries/freight';
-import { coneTemperature, firingCost } from './entries/kilns';
-import { lossLearned } from './entries/losses';
-import { glazeBatch, leachTest, pieceCost } from './entries/making';
+import { coneTemperature, firingCost } from './entries/studio/kilns';
+import { lossLearned } from './entries/studio/losses';
+import { glazeBatch, leachTest, pieceCost } from './entries/studio/making';
 import { instalments, moneySplit } from './entries/money';
 import { commissionPrice } from './entries/proposal';
 import { reorderPointWorking, startCountWorking, stockValue } from './entries/stock';
 import { salesTax } from './entries/tax';
+import { wallFixings } from './entries/walls/fixings';
+import { hangingHeightWorking, liftingLimitWorking, screwWithdrawal } from './entries/walls/known';
 import { named, type NamedWorking } from './working';
 
 /** Every calculation of the tool, in the order the Workings page shows them. */
@@ -41,6 +43,10 @@ export const workings: readonly NamedWorking[] = [
   named(colourDifferenceWorking),
   named(labFromSrgbWorking),
   named(commissionPrice),
+  named(liftingLimitWorking),
+  named(screwWithdrawal),
+  named(hangingHeightWorking),
+  named(wallFixings),
   named(billableWeightWorking),
   named(freightClassWorking),
 ];

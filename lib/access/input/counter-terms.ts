@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { centsInput } from '@/lib/money/input';
 import { parseDecimal } from '@/lib/money/rules/decimal';
+import { wholeInput } from './whole';
 
 const floatMostCents = 1_000_000n;
 
@@ -14,16 +15,6 @@ function isShare(text: string): boolean {
   const share = parseDecimal(text);
   if (!share || share.units < 0n || share.scale > 2) return false;
   return share.units <= 100n * 10n ** BigInt(share.scale);
-}
-
-function wholeInput(what: string, { least, most }: { least: number; most: number }) {
-  const sentence = `Write a whole number of ${what} from ${least} to ${most}.`;
-  return z
-    .string()
-    .trim()
-    .regex(/^\d{1,5}$/, sentence)
-    .transform(Number)
-    .refine((number) => number >= least && number <= most, sentence);
 }
 
 /** What holds at the counter: who may take off how much, and how long things are kept. */

@@ -43,6 +43,18 @@ const pages = {
     { key: 'ways', href: '/studio/ways', name: 'Ways of the studio', permission: 'studio.keep' },
     { key: 'costs', href: '/studio/costs', name: 'What a piece costs', permission: 'stock.value' },
   ],
+  diary: [
+    { key: 'days', href: '/diary', name: 'The diary', permission: 'diary.see' },
+    { key: 'crew', href: '/diary/crew', name: 'Who works when', permission: 'diary.see' },
+    { key: 'calendar', href: '/diary/calendar', name: 'On your phone', permission: 'diary.see' },
+    { key: 'sending', href: '/sending', name: 'Sending', permission: 'sending.do' },
+    {
+      key: 'tiles',
+      href: '/tiles-on-wall',
+      name: 'Tiles on a wall',
+      permission: 'installation.do',
+    },
+  ],
   settings: [
     { key: 'gallery', href: '/settings', name: 'The gallery', permission: 'settings.keep' },
     {
@@ -57,6 +69,8 @@ const pages = {
       name: 'Commissions',
       permission: 'settings.keep',
     },
+    { key: 'hanging', href: '/settings/hanging', name: 'Hanging', permission: 'settings.keep' },
+    { key: 'carriers', href: '/settings/carriers', name: 'Carriers', permission: 'settings.keep' },
     { key: 'clay', href: '/settings/clay', name: 'Clay bodies', permission: 'catalogue.keep' },
     {
       key: 'glazes',
@@ -83,6 +97,7 @@ const roomAt: Readonly<Record<string, RoomWithPages>> = {
   '/counter': 'counter',
   '/stock': 'stock',
   '/studio': 'studio',
+  '/diary': 'diary',
 };
 
 /**

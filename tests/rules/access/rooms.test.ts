@@ -18,5 +18,5 @@ test('a page that stands apart still belongs to its room', () => {
   expect(addressesOf('/counter')).toContain('/promises');
   expect(addressesOf('/counter')).not.toContain('/counter/aside');
   expect(addressesOf('/stock')).toContain('/fairs');
-  expect(addressesOf('/diary')).toEqual([]);
+  expect(addressesOf('/diary')).toEqual(['/sending', '/tiles-on-wall']);
 });

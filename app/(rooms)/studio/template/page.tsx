@@ -15,7 +15,7 @@ import type { Template } from '@/lib/clay/rules/template';
 import { listBodies, type ClayBodyKept } from '@/lib/commissions/reads/enquiry/bodies';
 import { getGallery } from '@/lib/platform/settings';
 import { formatSize, type LengthSystem } from '@/lib/units/rules';
-import { claySize } from '@/lib/workings/entries/clay';
+import { claySize } from '@/lib/workings/entries/studio/clay';
 import { SheetsLying } from './sheets-lying';
 import { readTemplateAddress, templatePdfHref, type TemplateAddress } from './template-address';
 import css from './template.module.css';
