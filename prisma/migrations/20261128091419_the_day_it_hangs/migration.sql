@@ -2,19 +2,22 @@
 CREATE TYPE "BookingQuestion" AS ENUM ('before_ready', 'balance_owed', 'travel_short', 'outside_hours', 'absent', 'closed');
 
 -- CreateEnum
+CREATE TYPE "SidesRounding" AS ENUM ('as_measured', 'nearest', 'up');
+
+-- CreateEnum
 CREATE TYPE "SentHow" AS ENUM ('by_us', 'carrier', 'fetched');
 
 -- CreateEnum
 CREATE TYPE "CrateKind" AS ENUM ('box', 'double_box', 'crate');
 
 -- CreateEnum
-CREATE TYPE "ShipmentEventKind" AS ENUM ('packed', 'sent', 'arrived', 'fetched', 'called_off');
+CREATE TYPE "ShipmentEventKind" AS ENUM ('packed', 'sent', 'arrived', 'fetched', 'called_off', 'noted');
 
 -- CreateEnum
 CREATE TYPE "ConditionWhen" AS ENUM ('out', 'in', 'hand_over');
 
 -- CreateEnum
-CREATE TYPE "ClaimEventKind" AS ENUM ('told', 'claimed', 'paid', 'refused', 'withdrawn');
+CREATE TYPE "ClaimEventKind" AS ENUM ('told', 'claimed', 'paid', 'refused', 'withdrawn', 'noted');
 
 -- CreateEnum
 CREATE TYPE "StudWood" AS ENUM ('douglas_fir_larch', 'southern_pine', 'hem_fir', 'spruce_pine_fir');
@@ -37,7 +40,8 @@ ALTER TYPE "AppointmentKind" ADD VALUE 'fetching';
 ALTER TYPE "AppointmentKind" ADD VALUE 'after_care';
 
 -- AlterTable
-ALTER TABLE "Appointment" ADD COLUMN     "fallBack" TEXT NOT NULL DEFAULT '',
+ALTER TABLE "Appointment" ADD COLUMN     "codes" TEXT NOT NULL DEFAULT '',
+ADD COLUMN     "fallBack" TEXT NOT NULL DEFAULT '',
 ADD COLUMN     "meets" TEXT NOT NULL DEFAULT '',
 ADD COLUMN     "prepares" TEXT NOT NULL DEFAULT '',
 ADD COLUMN     "travelMinutes" INTEGER NOT NULL DEFAULT 0;
@@ -60,6 +64,15 @@ CREATE TABLE "DayOfferCrew" (
     "staffId" UUID NOT NULL,
 
     CONSTRAINT "DayOfferCrew_pkey" PRIMARY KEY ("offerId","staffId")
+);
+
+-- CreateTable
+CREATE TABLE "DayOfferWord" (
+    "offerId" UUID NOT NULL,
+    "about" "BookingQuestion" NOT NULL,
+    "why" TEXT NOT NULL,
+
+    CONSTRAINT "DayOfferWord_pkey" PRIMARY KEY ("offerId","about")
 );
 
 -- CreateTable
@@ -155,7 +168,7 @@ CREATE TABLE "CarrierRule" (
     "id" UUID NOT NULL,
     "name" TEXT NOT NULL,
     "divisorIn3" INTEGER,
-    "sidesRoundUp" BOOLEAN NOT NULL DEFAULT true,
+    "sides" "SidesRounding" NOT NULL DEFAULT 'up',
     "overIn3" INTEGER NOT NULL DEFAULT 0,
     "isFreight" BOOLEAN NOT NULL DEFAULT false,
     "reportDays" INTEGER NOT NULL,
@@ -215,6 +228,8 @@ CREATE TABLE "CrateContent" (
     "pieces" INTEGER NOT NULL DEFAULT 1,
     "partNumber" INTEGER,
     "weightG" INTEGER NOT NULL,
+    "position" INTEGER NOT NULL,
+    "layer" INTEGER NOT NULL DEFAULT 1,
 
     CONSTRAINT "CrateContent_pkey" PRIMARY KEY ("id")
 );
@@ -228,7 +243,7 @@ CREATE TABLE "ShipmentEvent" (
     "tracking" TEXT NOT NULL DEFAULT '',
     "takenBy" TEXT NOT NULL DEFAULT '',
     "words" TEXT NOT NULL DEFAULT '',
-    "signatureId" UUID,
+    "drawingId" UUID,
     "staffId" UUID NOT NULL,
     "at" TIMESTAMPTZ(3) NOT NULL,
 
@@ -520,13 +535,10 @@ CREATE INDEX "Shipment_saleId_idx" ON "Shipment"("saleId");
 CREATE UNIQUE INDEX "Crate_shipmentId_position_key" ON "Crate"("shipmentId", "position");
 
 -- CreateIndex
-CREATE INDEX "CrateContent_crateId_idx" ON "CrateContent"("crateId");
+CREATE UNIQUE INDEX "CrateContent_crateId_position_key" ON "CrateContent"("crateId", "position");
 
 -- CreateIndex
-CREATE UNIQUE INDEX "ShipmentEvent_signatureId_key" ON "ShipmentEvent"("signatureId");
-
--- CreateIndex
-CREATE UNIQUE INDEX "ShipmentEvent_shipmentId_kind_key" ON "ShipmentEvent"("shipmentId", "kind");
+CREATE INDEX "ShipmentEvent_shipmentId_idx" ON "ShipmentEvent"("shipmentId");
 
 -- CreateIndex
 CREATE INDEX "ConditionReport_shipmentId_idx" ON "ConditionReport"("shipmentId");
@@ -544,7 +556,7 @@ CREATE UNIQUE INDEX "DamageClaim_number_key" ON "DamageClaim"("number");
 CREATE INDEX "DamageClaim_shipmentId_idx" ON "DamageClaim"("shipmentId");
 
 -- CreateIndex
-CREATE UNIQUE INDEX "ClaimEvent_claimId_kind_key" ON "ClaimEvent"("claimId", "kind");
+CREATE INDEX "ClaimEvent_claimId_idx" ON "ClaimEvent"("claimId");
 
 -- CreateIndex
 CREATE UNIQUE INDEX "WallSurvey_commissionId_version_key" ON "WallSurvey"("commissionId", "version");
@@ -581,6 +593,9 @@ ALTER TABLE "DayOfferCrew" ADD CONSTRAINT "DayOfferCrew_offerId_fkey" FOREIGN KE
 
 -- AddForeignKey
 ALTER TABLE "DayOfferCrew" ADD CONSTRAINT "DayOfferCrew_staffId_fkey" FOREIGN KEY ("staffId") REFERENCES "Staff"("id") ON DELETE RESTRICT ON UPDATE CASCADE;
+
+-- AddForeignKey
+ALTER TABLE "DayOfferWord" ADD CONSTRAINT "DayOfferWord_offerId_fkey" FOREIGN KEY ("offerId") REFERENCES "DayOffer"("id") ON DELETE RESTRICT ON UPDATE CASCADE;
 
 -- AddForeignKey
 ALTER TABLE "HandOver" ADD CONSTRAINT "HandOver_appointmentId_fkey" FOREIGN KEY ("appointmentId") REFERENCES "Appointment"("id") ON DELETE RESTRICT ON UPDATE CASCADE;
@@ -628,7 +643,7 @@ ALTER TABLE "CrateContent" ADD CONSTRAINT "CrateContent_crateId_fkey" FOREIGN KE
 ALTER TABLE "ShipmentEvent" ADD CONSTRAINT "ShipmentEvent_shipmentId_fkey" FOREIGN KEY ("shipmentId") REFERENCES "Shipment"("id") ON DELETE RESTRICT ON UPDATE CASCADE;
 
 -- AddForeignKey
-ALTER TABLE "ShipmentEvent" ADD CONSTRAINT "ShipmentEvent_signatureId_fkey" FOREIGN KEY ("signatureId") REFERENCES "Signature"("id") ON DELETE RESTRICT ON UPDATE CASCADE;
+ALTER TABLE "ShipmentEvent" ADD CONSTRAINT "ShipmentEvent_drawingId_fkey" FOREIGN KEY ("drawingId") REFERENCES "StoredFile"("id") ON DELETE RESTRICT ON UPDATE CASCADE;
 
 -- AddForeignKey
 ALTER TABLE "ConditionReport" ADD CONSTRAINT "ConditionReport_shipmentId_fkey" FOREIGN KEY ("shipmentId") REFERENCES "Shipment"("id") ON DELETE RESTRICT ON UPDATE CASCADE;
@@ -711,7 +726,7 @@ ALTER TABLE "AfterCareDone" ADD CONSTRAINT "AfterCareDone_appointmentId_fkey" FO
 DO $$
 DECLARE kept text;
 BEGIN
-  FOREACH kept IN ARRAY ARRAY['AppointmentChange', 'AppointmentWord', 'WallSurvey', 'SurveyObstacle', 'SurveyPicture', 'FixingPlan',
+  FOREACH kept IN ARRAY ARRAY['AppointmentChange', 'AppointmentWord', 'DayOfferWord', 'WallSurvey', 'SurveyObstacle', 'SurveyPicture', 'FixingPlan',
     'TileWall', 'Assembly', 'WorkTick', 'Snag', 'SnagMended', 'AfterCare', 'AfterCareDone', 'CarrierRule', 'ShipmentEvent',
     'ConditionReport', 'ConditionView', 'ConditionMark', 'DamageClaim', 'ClaimPicture', 'ClaimEvent'] LOOP
     EXECUTE format('CREATE TRIGGER "%s_never_changed" BEFORE UPDATE OR DELETE ON %I FOR EACH ROW EXECUTE FUNCTION refuse_change()', kept, kept);
@@ -830,6 +845,9 @@ ALTER TABLE "CrateContent" ADD CONSTRAINT content_is_something CHECK (words <> '
 ALTER TABLE "ConditionMark" ADD CONSTRAINT mark_is_on_the_picture CHECK (x BETWEEN 0 AND 1000 AND y BETWEEN 0 AND 1000 AND words <> '');
 ALTER TABLE "ConditionReport" ADD CONSTRAINT report_is_of_something CHECK ("shipmentId" IS NOT NULL OR "commissionId" IS NOT NULL);
 ALTER TABLE "DamageClaim" ADD CONSTRAINT claim_asks_for_something CHECK ("askedCents" > 0 AND words <> '');
+-- Everything happens once, but for what is noted.
+CREATE UNIQUE INDEX shipment_event_once ON "ShipmentEvent" ("shipmentId", kind) WHERE kind <> 'noted';
+CREATE UNIQUE INDEX claim_event_once ON "ClaimEvent" ("claimId", kind) WHERE kind <> 'noted';
 ALTER TABLE "ClaimEvent" ADD CONSTRAINT claim_pays_something CHECK ((kind = 'paid') = ("amountCents" > 0));
 CREATE FUNCTION crate_is_closed_when_sent() RETURNS trigger LANGUAGE plpgsql AS $$
 DECLARE shipment uuid;
@@ -873,8 +891,8 @@ END $$;
 CREATE TRIGGER shipment_goes_its_way BEFORE INSERT ON "ShipmentEvent" FOR EACH ROW EXECUTE FUNCTION shipment_goes_its_way();
 
 -- How carriers here commonly reckon; to be checked against the carrier's own paper and replaced.
-INSERT INTO "CarrierRule" (id, name, "divisorIn3", "sidesRoundUp", "overIn3", "isFreight", "reportDays", "claimDays", "coverCents", "holdsFromOn", source, at) VALUES
-  (gen_random_uuid(), 'Parcel by road, size counts', 139, true, 0, false, 5, 60, 10000, '2025-08-18', 'common practice; read the carrier’s own paper', now()),
-  (gen_random_uuid(), 'Parcel by post, large ones by size', 166, false, 1728, false, 60, 60, 10000, '2025-08-18', 'common practice; read the carrier’s own paper', now()),
-  (gen_random_uuid(), 'Freight on a pallet, by class', NULL, false, 0, true, 5, 270, 0, '2025-07-19', 'density breaks of the freight classification of 19 July 2025; days are common practice', now()),
-  (gen_random_uuid(), 'Art handlers', NULL, false, 0, false, 1, 30, 0, '2025-01-01', 'common practice; read the contract', now());
+INSERT INTO "CarrierRule" (id, name, "divisorIn3", sides, "overIn3", "isFreight", "reportDays", "claimDays", "coverCents", "holdsFromOn", source, at) VALUES
+  (gen_random_uuid(), 'Parcel by road, by size 139', 139, 'up', 0, false, 60, 60, 10000, '2025-08-18', 'sides rounded up as parcel carriers published for 18 August 2025; days and cover from memory: read the carrier’s own paper', now()),
+  (gen_random_uuid(), 'Parcel by post, by size 166', 166, 'nearest', 1728, false, 60, 60, 10000, '2025-01-01', 'USPS Domestic Mail Manual 283 and 604.7; days and cover from memory: read the current terms', now()),
+  (gen_random_uuid(), 'Freight on a pallet, by class', NULL, 'as_measured', 0, true, 5, 270, 0, '2025-07-19', 'NMFTA density breaks of 19 July 2025; days are common practice, from memory', now()),
+  (gen_random_uuid(), 'Art handlers, by the scale', NULL, 'as_measured', 0, false, 1, 30, 0, '2025-01-01', 'common practice; read the contract', now());
