@@ -1,3 +1,4 @@
+import { fc, test as law } from '@fast-check/vitest';
 import { expect, test } from 'vitest';
 import { dryingDays, routeForThickness, thicknessOf } from '@/lib/studio/rules/drying';
 import { routes } from '../../helpers/usual-routes';
@@ -15,6 +16,17 @@ test.each([
 ])('%i µm of clay dry so many days', (thicknessUm, days) => {
   expect(dryingDays(thicknessUm)).toEqual(days);
 });
+
+law.prop([fc.integer({ min: 1, max: 100_000 }), fc.integer({ min: 1, max: 100_000 })])(
+  'what is thicker never dries in fewer days',
+  (one, other) => {
+    const thin = dryingDays(Math.min(one, other));
+    const thick = dryingDays(Math.max(one, other));
+    thin.forEach((days, at) => {
+      expect(days).toBeLessThanOrEqual(thick[at] ?? 0);
+    });
+  },
+);
 
 test.each([
   ['slab_relief', inch, inch],

@@ -1,6 +1,5 @@
 import { addDays, type Day } from '@/lib/dates/rules';
 import { nextChance } from '@/lib/studio/rules/forecast/chance';
-import { rainyCoastPercents } from '@/lib/studio/rules/forecast/drying';
 import type {
   Bench,
   ForecastJob,
@@ -8,6 +7,9 @@ import type {
   ForecastStudio,
   Kiln,
 } from '@/lib/studio/rules/forecast/model';
+
+/** On a rainy coast clay dries half as long again from November to March; common practice. */
+const rainyCoastPercents = [150, 150, 150, 125, 100, 100, 100, 100, 100, 125, 150, 150];
 
 /** A Monday. */
 export const today: Day = '2026-06-01';

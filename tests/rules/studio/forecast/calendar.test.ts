@@ -8,7 +8,6 @@ import {
   openDaysBetween,
   workedUntil,
 } from '@/lib/studio/rules/forecast/calendar';
-import { dryingDays, rainyCoastPercents } from '@/lib/studio/rules/forecast/drying';
 
 const weekends = { weekdays: [0, 6], days: [] };
 
@@ -41,27 +40,4 @@ describe('working days', () => {
       expect(openDaysBetween(closed, on(begins), on(ends))).toBe(days);
     },
   );
-});
-
-describe('drying', () => {
-  test('the days that the trade knows', () => {
-    const inch = { shortestDays: 21, likelyDays: 24, longestDays: 28 };
-    expect(dryingDays(25_400)).toEqual(inch);
-    expect(dryingDays(50_800)).toEqual({ shortestDays: 35, likelyDays: 42, longestDays: 56 });
-    expect(dryingDays(6_000)).toEqual({ shortestDays: 7, likelyDays: 10, longestDays: 14 });
-    expect(dryingDays(76_200)).toEqual({ shortestDays: 49, likelyDays: 60, longestDays: 84 });
-  });
-  law.prop([fc.integer({ min: 1, max: 100_000 }), fc.integer({ min: 1, max: 100_000 })])(
-    'what is thicker never dries in fewer days',
-    (one, other) => {
-      const [thin, thick] = [dryingDays(Math.min(one, other)), dryingDays(Math.max(one, other))];
-      expect(thin.shortestDays).toBeLessThanOrEqual(thick.shortestDays);
-      expect(thin.likelyDays).toBeLessThanOrEqual(thick.likelyDays);
-      expect(thin.longestDays).toBeLessThanOrEqual(thick.longestDays);
-    },
-  );
-  test('every month has its percents, and wet ones more', () => {
-    expect(rainyCoastPercents).toHaveLength(12);
-    expect(rainyCoastPercents[0]).toBeGreaterThan(rainyCoastPercents[6] ?? 0);
-  });
 });
