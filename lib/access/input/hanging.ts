@@ -9,7 +9,7 @@ export const hangingTermsInput = z.strictObject({
     (um) => um >= 500_000 && um <= 2_500_000,
     'Write a height from 20 in to 98 in.',
   ),
-  hangSafety: wholeInput('times', { least: 2, most: 10 }),
+  hangSafety: wholeInput('times', { least: 2, most: 4 }),
   fixingsLookMonths: wholeInput('months', { least: 1, most: 600 }),
 });
 
