@@ -1,0 +1,13 @@
+export { eyeHeightUm, furnitureGapUm, hangingHeight } from './rules/hanging';
+export type { HangingHeight, HeightBy, HeightRefusal, Hung } from './rules/hanging';
+export { handsFor, handsWords, teamShares } from './rules/lifting/hands';
+export type { Hands, HandsRefusal, HandsTold, Raising } from './rules/lifting/hands';
+export { liftingIndex, liftingLimit, liftRefusalMessage } from './rules/lifting/limit';
+export type { Lift, LiftingLimit, LiftRefusal } from './rules/lifting/limit';
+export { adviceFor, decideOnSite } from './rules/plan/advice';
+export { planFixings } from './rules/plan/plan';
+export type { FixingPlan, Hole, PlanAsked } from './rules/plan/plan';
+export { planRefusalMessage } from './rules/plan/refusals';
+export type { PlanRefusal, PlanRefusalCode } from './rules/plan/refusals';
+export { obstacleKinds, obstacleNamed, obstacleWords } from './rules/plan/wall';
+export type { Obstacle, ObstacleKind, WallFacts, WallKind } from './rules/plan/wall';
