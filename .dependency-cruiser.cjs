@@ -39,7 +39,7 @@ module.exports = {
         pathNot: [
           '^lib/[^/]+/(rules|input)',
           '^lib/platform/(result|invariant)[.]ts$',
-          '^node_modules/(zod|date-fns|@date-fns/tz|maxrects-packer)/',
+          '^node_modules/(zod|date-fns|@date-fns/tz|maxrects-packer|ical-generator)/',
         ],
       },
     },

@@ -2,9 +2,10 @@ import { NextResponse, type NextRequest } from 'next/server';
 
 /**
  * The pages that a stranger may ask for; everything else leads to the door first. Under /c stand
- * the collectors' own pages, which open by the secret in their address alone.
+ * the collectors' own pages, and under /calendar the diaries that telephones fetch: both open by
+ * the secret in their address alone.
  */
-const open = ['/sign-in', '/first-run', '/api/auth', '/c'];
+const open = ['/sign-in', '/first-run', '/api/auth', '/c', '/calendar'];
 const sessionCookies = ['next-auth.session-token', '__Secure-next-auth.session-token'];
 
 /**
@@ -20,7 +21,7 @@ export function proxy(request: NextRequest): NextResponse {
   response.headers.set('Content-Security-Policy', policy);
   for (const [name, value] of Object.entries(plainHeaders)) response.headers.set(name, value);
   if (isHttps(request)) response.headers.set('Strict-Transport-Security', 'max-age=15552000');
-  if (isCollectors(request)) response.headers.set('X-Robots-Tag', 'noindex, nofollow, noarchive');
+  if (isBySecret(request)) response.headers.set('X-Robots-Tag', 'noindex, nofollow, noarchive');
   if (stranger || !isKept(request)) response.headers.set('Cache-Control', 'no-store');
   return response;
 }
@@ -99,8 +100,8 @@ function isKept(request: NextRequest): boolean {
   return request.nextUrl.pathname.startsWith('/files/');
 }
 
-function isCollectors(request: NextRequest): boolean {
-  return request.nextUrl.pathname.startsWith('/c/');
+function isBySecret(request: NextRequest): boolean {
+  return /^\/(c|calendar)\//.test(request.nextUrl.pathname);
 }
 
 function isHttps(request: NextRequest): boolean {

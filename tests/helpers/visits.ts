@@ -5,8 +5,8 @@ import { z } from 'zod';
 import { root } from './server';
 import { sources } from './source';
 
-/** Addresses that a stranger may ask for; below /c the secret in the address is the door. */
-const openToAll = /^\/(sign-in|first-run|api\/auth|c)(\/|$)/;
+/** What a stranger may ask for; below /c and /calendar the secret in the address is the door. */
+const openToAll = /^\/(sign-in|first-run|api\/auth|c|calendar)(\/|$)/;
 
 /** One address for every page and route of the product, with something in place of its blanks. */
 export function closedAddresses(): string[] {
@@ -17,9 +17,9 @@ export function closedAddresses(): string[] {
 
 /** One address for every page and file below a secret that was never given out. */
 export function madeUpPages(): string[] {
-  return sources(['app/c'], /\/(page\.tsx|route\.ts)$/)
+  return sources(['app/c', 'app/calendar'], /\/(page\.tsx|route\.ts)$/)
     .map(({ path }) => addressOf(path))
-    .map((path) => path.replace('/c/1', `/c/${'A'.repeat(43)}`));
+    .map((path) => path.replace(/^\/(c|calendar)\/1/, `/$1/${'A'.repeat(43)}`));
 }
 
 function addressOf(path: string): string {

@@ -76,6 +76,8 @@ const text = (path: string) => readFileSync(join(root, path), 'utf8');
 const doors = ['app/sign-in/actions.ts', 'app/first-run/actions.ts'];
 
 const isCollectors = (path: string) => path.startsWith('app/c/');
+const isCalendar = (path: string) => path.startsWith('app/calendar/');
+const isBySecret = (path: string) => isCollectors(path) || isCalendar(path);
 
 /** Who stands before the actions of a file: the door, a collector's own address, or a permission. */
 function makerOf(path: string): string {
@@ -121,12 +123,20 @@ test.each(pages)('%s asks who is looking', (path) => {
   expect(faultsOfPage(path, text(path))).toEqual([]);
 });
 
-test.each(routes.filter((path) => !path.startsWith('app/api/auth/') && !isCollectors(path)))(
+test.each(routes.filter((path) => !path.startsWith('app/api/auth/') && !isBySecret(path)))(
   '%s asks who is asking',
   (path) => {
     expect(text(path)).toMatch(/await (requireActor|findActor)\(/);
   },
 );
+
+const calendars = files.filter((path) => isCalendar(path) && /\.tsx?$/.test(path));
+
+test.each(calendars)('%s opens by its secret alone, and tells of its owner alone', (path) => {
+  expect(text(path)).toMatch(/await openFeed\(\(await params\)\.secret\)/);
+  const asked = [...text(path).matchAll(/appointments?ForCalendar\(\s*([^,)]+)/g)];
+  expect(asked.map(([, first]) => first)).toEqual(['feed.staffId']);
+});
 
 const collectors = files.filter(
   (path) => isCollectors(path) && /\/(page\.tsx|route\.ts)$/.test(path),

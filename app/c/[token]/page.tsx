@@ -9,6 +9,7 @@ import { openPage, type TokenParams } from '../open-page';
 import { ReachGallery } from '../parts/reach-gallery';
 import { readDecisions } from './decisions';
 import { TheirChosen } from './their-chosen';
+import { TheirCalendar } from './their-calendar';
 import { TheirDays } from './their-days';
 import { TheirMoney } from './their-money';
 import { TheirPapers } from './their-papers';
@@ -74,6 +75,7 @@ export default async function TheirPage({ params, searchParams }: TheirPageProps
       <TheirProgress page={page} />
       <TheirChosen page={page} />
       <TheirDays page={page} />
+      <TheirCalendar page={page} />
       <TheirMoney page={page} />
       <TheirPapers page={page} />
       <ReachGallery gallery={gallery} />

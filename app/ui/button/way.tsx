@@ -26,5 +26,5 @@ export function Way({ href, children, className, download }: WayProps) {
 }
 
 function isPaper(href: string): boolean {
-  return /\/pdf(\?|$)/.test(href);
+  return /\/(pdf|ics)(\?|$)/.test(href);
 }

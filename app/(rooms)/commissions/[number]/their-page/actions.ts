@@ -4,13 +4,13 @@ import { revalidatePath } from 'next/cache';
 import { headers } from 'next/headers';
 import { redirect } from 'next/navigation';
 import { formAction, refused } from '@/app/form-action';
+import { originOf } from '@/app/origin';
 import { sendLetterInput } from '@/lib/commissions/input/page/letter';
 import { makeLinkInput, withdrawLinkInput } from '@/lib/commissions/input/page/link';
 import { commissionRefusalMessage } from '@/lib/commissions/rules/refusals';
 import { sendLetter } from '@/lib/commissions/writes/page/letter';
 import { makeLink, withdrawLink } from '@/lib/commissions/writes/page/link';
 import { sheetHref } from '../../sheet-href';
-import { originOf } from './origin';
 
 /** Makes an address of the collector's page; it is shown in the answer, and never again. */
 export const openTheirPage = formAction(
