@@ -2,7 +2,7 @@ import 'server-only';
 import { createHash } from 'node:crypto';
 import { allow, type Doer } from '@/lib/access/rules';
 import { recordAudit } from '@/lib/audit/writes';
-import { dateFromDay, dayFromDate } from '@/lib/dates/rules';
+import { dateFromDay, dayFromDate, type Day } from '@/lib/dates/rules';
 import { keepFile, preparePicture, type PreparedPicture } from '@/lib/files/writes';
 import { onceOnly, type Tx } from '@/lib/platform/db/transaction';
 import { ok, refuse, type Result } from '@/lib/platform/result';
@@ -63,4 +63,27 @@ async function keep(
   const did = 'kept the carrier’s slip';
   await recordAudit(tx, doer, { did, subject: 'Sale', subjectId: sale.id, facts });
   return ok({ number });
+}
+
+/** What a carrier's slip says of a sale that another area sent. */
+export type ProofToNote = {
+  saleId: string;
+  carrier: string;
+  number: string;
+  sentOn: Day;
+  arrivedOn: Day | null;
+};
+
+/**
+ * Keeps what is known of a carrier's slip, without its picture; one that is there stays. Joins the
+ * caller's transaction, asks nobody for leave.
+ */
+export async function noteProof(tx: Tx, doer: Doer, slip: ProofToNote): Promise<void> {
+  const { saleId, carrier, number, sentOn, arrivedOn } = slip;
+  const data = {
+    ...{ carrier, number, staffId: doer.actor.id, at: doer.at },
+    ...{ sentOn: dateFromDay(sentOn), arrivedOn: arrivedOn && dateFromDay(arrivedOn) },
+  };
+  const where = { saleId };
+  await tx.deliveryProof.upsert({ where, create: { saleId, ...data }, update: data });
 }
