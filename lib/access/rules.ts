@@ -96,6 +96,7 @@ export const permissions = {
   },
   'diary.see': { roles: making, words: 'look at the diary' },
   'diary.book': { roles: making, words: 'book, move and call off days' },
+  'diary.before_paid': { roles: ownerAlone, words: 'book a day before the balance is in' },
   'installation.do': {
     roles: making,
     words: 'look at walls, plan how a piece hangs, and tick off the day',

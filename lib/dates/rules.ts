@@ -169,7 +169,17 @@ export function instantOf(day: Day, time: string, zone: string): Date {
   invariant(match, 'A time of day is written as 09:05.');
   const [year, month, date] = partsOf(day);
   const there = new TZDate(year, month - 1, date, Number(match[1]), Number(match[2]), zone);
-  return new Date(there.getTime());
+  return firstShown(there, zone);
+}
+
+/** The first of two instants at which the clocks show the same, whichever of them is given. */
+function firstShown(there: TZDate, zone: string): Date {
+  const at = there.getTime();
+  const offsetBefore = new TZDate(at - 3 * 3_600_000, zone).getTimezoneOffset();
+  const setBackMs = (there.getTimezoneOffset() - offsetBefore) * 60_000;
+  if (setBackMs <= 0) return new Date(at);
+  const earlier = new TZDate(at - setBackMs, zone);
+  return new Date(earlier.getTimezoneOffset() === offsetBefore ? at - setBackMs : at);
 }
 
 /**

@@ -1,3 +1,4 @@
 import 'server-only';
 
+export * from './reads/diary/appointment';
 export * from './reads/diary/listed';

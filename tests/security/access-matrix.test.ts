@@ -44,6 +44,7 @@ const expected: Record<Permission, string> = {
   'studio.keep': 'OM',
   'diary.see': 'OGM',
   'diary.book': 'OGM',
+  'diary.before_paid': 'O',
   'installation.do': 'OGM',
   'sending.do': 'OGM',
   'month.see': 'OB',

@@ -7,6 +7,7 @@ const roomNames: Readonly<Record<RoomWithPages, string>> = {
   counter: 'At the counter',
   stock: 'In the stock room',
   studio: 'In the studio',
+  diary: 'In the diary',
   settings: 'How the gallery works',
 };
 

@@ -204,7 +204,8 @@ describe('one of the days is chosen', () => {
       await bookAppointment(on(gallery.maker, day), {
         ...{ requestKey: randomUUID(), kind: 'site_visit' as const, commissionId: null },
         ...{ day: first, from: '11:00', to: '12:00', leadId: gallery.maker.id },
-        ...{ address: 'Kelp Lane', note: '' },
+        ...{ address: 'Kelp Lane', note: '', crewIds: [], travelMinutes: 0 },
+        ...{ meets: '', prepares: '', fallBack: '', words: {} },
       }),
     );
     expect(code(await chooseDay(doer, choice(commissionId, offerId, 1)))).toBe('day_taken');

@@ -14,6 +14,7 @@ import { constraintOf } from '@/lib/platform/db/errors';
 import { aCommission, aKey, aPerson, aStudio, later, monday } from '../studio/a-studio';
 import type { TestStudio } from '../studio/a-studio';
 import { sql, startAfresh } from '../../helpers/database';
+import { lookAtWall } from '../../helpers/look-at-wall';
 
 const zone = 'America/Los_Angeles';
 let studio: TestStudio;
@@ -32,8 +33,9 @@ function hanging(change: Partial<BookInput> = {}): BookInput {
     from: '09:00',
     to: '12:00',
     leadId: studio.owner.actor.id,
+    crewIds: [],
     address: '4 Ropewalk Lane',
-    note: '',
+    ...{ travelMinutes: 0, note: '', meets: '', prepares: '', fallBack: '', words: {} },
     ...change,
   };
 }
@@ -49,13 +51,20 @@ function moveTo(
   change: { seenSequence?: number; from?: string; leadId?: string } = {},
 ) {
   const { seenSequence = 0, from = '13:00', leadId = studio.owner.actor.id } = change;
-  const day = '2026-05-08' as const;
-  return { requestKey: aKey(), appointmentId: id, seenSequence, day, from, to: '15:00', leadId };
+  return {
+    ...{ requestKey: aKey(), appointmentId: id, seenSequence, day: '2026-05-08' as const },
+    ...{ from, to: '15:00', leadId, crewIds: [], address: '4 Ropewalk Lane', travelMinutes: 0 },
+    ...{ whyMoved: '', words: {} },
+  };
 }
+
+/** It is in no studio yet, so that somebody has to say why a day is booked all the same. */
+const words = { before_ready: 'It was made elsewhere.' };
 
 test('a hanging is booked for a commission, in the gallery’s own time', async () => {
   const commission = await aCommission(studio.owner);
-  const { id } = await booked({ commissionId: commission.id, note: 'Second floor' });
+  await lookAtWall(commission.id);
+  const { id } = await booked({ commissionId: commission.id, note: 'Second floor', words });
   expect(await findAppointment(studio.maker.actor, id, zone)).toMatchObject({
     kind: 'hanging',
     startsAt: new Date('2026-05-08T16:00:00Z'),
@@ -69,18 +78,22 @@ test('a hanging is booked for a commission, in the gallery’s own time', async 
   });
   expect(await listAppointmentsOf(studio.books.actor, commission.id, zone)).toHaveLength(1);
   const lines = await db().auditLine.findMany();
-  expect(lines.map((line) => [line.did, line.subjectId])).toEqual([['booked an appointment', id]]);
+  expect(lines.map((line) => [line.did, line.subjectId])).toEqual([
+    ['decided that the day stands all the same', id],
+    ['booked an appointment', id],
+  ]);
 });
 
 test('who is elsewhere is told with what, and a neighbouring hour is free', async () => {
   const commission = await aCommission(studio.owner);
-  await booked({ commissionId: commission.id });
+  await lookAtWall(commission.id);
+  await booked({ commissionId: commission.id, words });
   const clash = await bookAppointment(studio.gallery, hanging({ from: '11:59', to: '13:00' }));
   expect(clash).toMatchObject({
     ok: false,
     refusal: {
-      code: 'lead_is_elsewhere',
-      leadName: 'Ines Varga',
+      code: 'is_elsewhere',
+      name: 'Ines Varga',
       other: { kind: 'hanging', forWhat: 'of Herons at low water' },
     },
   });
@@ -100,10 +113,7 @@ test('of two who book the same lead at once, one books and the other is told wit
     ]);
     expect(answers.filter((one) => one.ok)).toHaveLength(1);
     const refusals = answers.flatMap((one) => (one.ok ? [] : [one.refusal]));
-    expect(refusals.map((refusal) => refusal.code)).toEqual([
-      'lead_is_elsewhere',
-      'lead_is_elsewhere',
-    ]);
+    expect(refusals.map((refusal) => refusal.code)).toEqual(['is_elsewhere', 'is_elsewhere']);
     const kept = await listDiary(studio.owner.actor, dayOfTest(day), zone);
     expect(kept).toHaveLength(1);
     expect(refusals).toContainEqual(
@@ -172,7 +182,7 @@ test('a moved appointment keeps its place in the diary, and its number of change
     studio.gallery,
     moveTo(id, { seenSequence: 1, from: '11:00' }),
   );
-  expect(back).toMatchObject({ ok: false, refusal: { code: 'lead_is_elsewhere' } });
+  expect(back).toMatchObject({ ok: false, refusal: { code: 'is_elsewhere' } });
   const overItself = moveTo(id, { seenSequence: 1, from: '14:00' });
   expect((await moveAppointment(studio.gallery, overItself)).ok).toBe(true);
 });

@@ -52,6 +52,16 @@ describe('the instant of a time of day', () => {
   });
 
   test.each<[string, Day, string, string]>([
+    ['Europe/London', '2026-10-25', '01:30', '2026-10-25T00:30:00.000Z'],
+    ['Europe/London', '2026-10-25', '02:00', '2026-10-25T02:00:00.000Z'],
+    ['Australia/Sydney', '2026-04-05', '02:30', '2026-04-04T15:30:00.000Z'],
+    ['Australia/Sydney', '2026-04-05', '03:00', '2026-04-04T17:00:00.000Z'],
+    ['Australia/Lord_Howe', '2026-04-05', '01:45', '2026-04-04T14:45:00.000Z'],
+  ])('east of Greenwich as well: %s %s %s', (zone, day, time, instant) => {
+    expect(instantOf(day, time, zone).toISOString()).toBe(instant);
+  });
+
+  test.each<[string, Day, string, string]>([
     ['Beirut skips midnight in spring', '2026-03-29', 'Asia/Beirut', '2026-03-28T22:00:00.000Z'],
     ['Havana has midnight twice', '2026-11-01', 'America/Havana', '2026-11-01T04:00:00.000Z'],
     ['three quarters of an hour', '2026-11-25', 'Pacific/Chatham', '2026-11-24T10:15:00.000Z'],

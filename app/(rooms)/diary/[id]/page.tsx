@@ -1,5 +1,4 @@
 import type { Metadata } from 'next';
-import Link from 'next/link';
 import { notFound } from 'next/navigation';
 import { z } from 'zod';
 import { InstantText } from '@/app/ui/figures/day-text';
@@ -12,6 +11,10 @@ import { requireActor } from '@/lib/access/reads';
 import { isAllowed } from '@/lib/access/rules';
 import { dayOf } from '@/lib/dates/rules';
 import { findAppointment, listLeads, type AppointmentTold } from '@/lib/installation/reads';
+import { readWeightFor } from '@/lib/installation/reads/diary/before-booking';
+import { bringsThePiece } from '@/lib/installation/rules';
+import { enoughHands } from '@/lib/installation/rules/crew/enough';
+import { twiceWords } from '@/lib/installation/rules/diary/when';
 import { dayToldWords } from '@/lib/installation/rules/diary/weeks';
 import {
   bookedWords,
@@ -20,9 +23,12 @@ import {
   titleWords,
 } from '@/lib/installation/rules/diary/words';
 import { now } from '@/lib/platform/clock';
-import { getGallery } from '@/lib/platform/settings';
+import { getGallery, type Gallery } from '@/lib/platform/settings';
 import { cautionFor } from '../cautions';
-import { ChangeIt } from './change-it';
+import { ChangeIt, TellMore } from './change-it';
+import { factsOf } from './facts-of';
+import { StoodBefore } from './stood-before';
+import { ItsPapers } from './its-papers';
 import css from '../diary.module.css';
 
 export const metadata: Metadata = { title: 'Appointment' };
@@ -32,12 +38,13 @@ type AppointmentPageProps = Readonly<{
   searchParams: Promise<{ done?: string | string[] }>;
 }>;
 
-/** One appointment: when, where, who leads, for what; moving it and calling it off. */
+/** One appointment: when, where, who goes, for what; moving it and calling it off. */
 export default async function AppointmentPage({ params, searchParams }: AppointmentPageProps) {
   const actor = await requireActor('diary.see');
   const id = z.uuid().safeParse((await params).id);
-  const { timeZone } = await getGallery();
-  const appointment = id.success ? await findAppointment(actor, id.data, timeZone) : null;
+  const gallery = await getGallery();
+  const zone = gallery.timeZone;
+  const appointment = id.success ? await findAppointment(actor, id.data, zone) : null;
   if (!appointment) notFound();
   const at = now();
   const stands = appointment.calledOffAt === null && appointment.endsAt > at;
@@ -47,30 +54,49 @@ export default async function AppointmentPage({ params, searchParams }: Appointm
     <>
       <PageHead
         title={titleWords(kind, commission?.title ?? null, address)}
-        back={{ href: '/diary', name: 'Diary' }}
+        back={{ href: `/diary?day=${appointment.startsOn}`, name: 'Diary' }}
         lead={
           <>
-            {dayToldWords(appointment.startsOn, dayOf(at, timeZone))},{' '}
-            {hoursWords(appointment, timeZone)}.
+            {dayToldWords(appointment.startsOn, dayOf(at, zone))}, {hoursWords(appointment, zone)}.
           </>
         }
       />
       <div className={css['told']}>
-        <Said appointment={appointment} zone={timeZone} done={(await searchParams).done} />
+        <Said appointment={appointment} zone={zone} done={(await searchParams).done} />
       </div>
+      <ItsPapers appointment={appointment} />
       <Columns
         wide={
           <>
-            <Facts facts={factsOf(appointment, timeZone)} />
-            {stands ? <Caution>{cautionFor[kind]}</Caution> : null}
+            <Facts facts={factsOf(appointment, zone)} />
+            {stands ? <ToMind appointment={appointment} gallery={gallery} /> : null}
+            <StoodBefore appointment={appointment} zone={zone} />
+            {mayChange ? <TellMore appointment={appointment} /> : null}
           </>
         }
         beside={
           mayChange ? (
-            <ChangeIt appointment={appointment} leads={await listLeads(actor)} zone={timeZone} />
+            <ChangeIt appointment={appointment} leads={await listLeads(actor)} zone={zone} />
           ) : null
         }
       />
+    </>
+  );
+}
+
+type ToMindProps = Readonly<{ appointment: AppointmentTold; gallery: Gallery }>;
+
+/** What to mind: hours that the clocks show twice, the weight, and what the kind asks for. */
+async function ToMind({ appointment, gallery }: ToMindProps) {
+  const { kind, commission, others } = appointment;
+  const weight = commission && bringsThePiece(kind) ? await readWeightFor(commission.id) : null;
+  const hands = enoughHands(weight, others.length + 1, gallery.lengthUnit === 'in' ? 'lb' : 'kg');
+  const twice = twiceWords(appointment, gallery.timeZone);
+  return (
+    <>
+      {twice ? <Caution>{twice}</Caution> : null}
+      {hands ? <Caution>{hands}</Caution> : null}
+      <Caution>{cautionFor[kind]}</Caution>
     </>
   );
 }
@@ -92,43 +118,5 @@ function Said({ appointment, zone, done }: SaidProps) {
   }
   if (done === 'booked') return <Notice kind="done">{bookedWords(kind, appointment, zone)}</Notice>;
   if (done === 'moved') return <Notice kind="done">{movedWords(kind, appointment, zone)}</Notice>;
-  return null;
-}
-
-function factsOf(appointment: AppointmentTold, zone: string) {
-  const { commission, address, leadName, note, bookedBy, bookedAt, sequence } = appointment;
-  const phone = appointment.collectorPhone;
-  return [
-    { name: 'Where', value: address },
-    { name: 'Who leads it', value: leadName },
-    {
-      name: 'For',
-      value: commission ? (
-        <>
-          <Link href={`/commissions/${commission.number}`}>
-            Commission {commission.number}, <cite>{commission.title}</cite>
-          </Link>
-          , {commission.collector}
-          {phone ? (
-            <>
-              {', '}
-              <a href={`tel:${phone.replace(/[^+\d]/g, '')}`}>{phone}</a>
-            </>
-          ) : null}
-        </>
-      ) : (
-        'no commission'
-      ),
-    },
-    { name: 'What to know', value: note === '' ? null : note, notKnown: 'nothing noted' },
-    {
-      name: 'Booked by',
-      value: (
-        <>
-          {bookedBy}, <InstantText at={bookedAt} zone={zone} />
-          {sequence > 0 ? `; changed ${sequence === 1 ? 'once' : `${sequence} times`} since` : ''}
-        </>
-      ),
-    },
-  ];
+  return done === 'told' ? <Notice kind="done">It is kept.</Notice> : null;
 }

@@ -1,29 +1,50 @@
 import 'server-only';
 import type { Prisma } from '@/generated/prisma/client';
-import type { AppointmentKind, BookingFacts, Elsewhere, Span } from '@/lib/installation/rules';
+import type { BookingFacts, Goer, HangsOn } from '@/lib/installation/rules/diary/booking';
+import type { AppointmentKind, Span } from '@/lib/installation/rules/diary/kinds';
 
-type Wanted = {
+/** Who goes: the lead, and the others beside. */
+export type Going = { leadId: string; crewIds: readonly string[] };
+
+/** What somebody wants to book. */
+export type Wanted = Going & {
+  kind: AppointmentKind;
   commissionId: string | null;
-  leadId: string;
   span: Span;
   /** The appointment that is being moved: it is not in its own way. */
   exceptId: string | null;
 };
+
+/** Everyone who goes along, the lead first, each once. */
+export function everyone({ leadId, crewIds }: Going): string[] {
+  return [...new Set([leadId, ...crewIds])];
+}
 
 /** What has to be known before an appointment is booked or moved. */
 export async function loadBookingFacts(
   from: Prisma.TransactionClient,
   wanted: Wanted,
 ): Promise<BookingFacts> {
-  const lead = await from.staff.findUnique({
-    where: { id: wanted.leadId },
-    select: { name: true, active: true },
-  });
+  const [leadId, ...otherIds] = everyone(wanted);
+  const people = await loadPeople(from, everyone(wanted));
   return {
+    kind: wanted.kind,
     commission: wanted.commissionId ? await loadCommission(from, wanted.commissionId) : null,
-    lead: lead && { name: lead.name, isActive: lead.active },
+    lead: people.get(leadId ?? '') ?? null,
+    others: otherIds.map((id) => people.get(id) ?? null),
     elsewhere: await loadElsewhere(from, wanted),
   };
+}
+
+async function loadPeople(
+  from: Prisma.TransactionClient,
+  ids: readonly string[],
+): Promise<ReadonlyMap<string, Goer>> {
+  const rows = await from.staff.findMany({
+    where: { id: { in: [...ids] } },
+    select: { id: true, name: true, active: true },
+  });
+  return new Map(rows.map(({ id, name, active }) => [id, { id, name, isActive: active }]));
 }
 
 async function loadCommission(
@@ -43,55 +64,87 @@ async function loadCommission(
     number: row.number,
     hasEnded: row.ending !== null,
     isHandedOver: row.handOver !== null,
+    ...(await loadHangsOn(from, id)),
   };
 }
 
-async function loadElsewhere(from: Prisma.TransactionClient, wanted: Wanted): Promise<Elsewhere[]> {
-  const { leadId, span, exceptId } = wanted;
-  const rows = await from.appointment.findMany({
+/** What a hanging of a commission stands on: the wall as it was looked at last, and the adhesive. */
+export async function loadHangsOn(
+  from: Prisma.TransactionClient,
+  commissionId: string,
+): Promise<HangsOn> {
+  const survey = await from.wallSurvey.findFirst({
+    where: { commissionId },
+    select: { wall: true },
+    orderBy: { version: 'desc' },
+  });
+  const assembly = await from.assembly.findFirst({
+    where: { commissionId },
+    select: { curesAt: true },
+    orderBy: [{ finishedAt: 'desc' }, { at: 'desc' }],
+  });
+  return { isWallKnown: (survey?.wall ?? null) !== null, curesAt: assembly?.curesAt ?? null };
+}
+
+async function loadElsewhere(
+  from: Prisma.TransactionClient,
+  wanted: Wanted,
+): Promise<BookingFacts['elsewhere']> {
+  const { span, exceptId } = wanted;
+  const rows = await from.appointmentCrew.findMany({
     where: {
-      leadId,
-      calledOffAt: null,
+      ...{ staffId: { in: everyone(wanted) }, isOff: false },
       startsAt: { lt: span.endsAt },
       endsAt: { gt: span.startsAt },
-      ...(exceptId ? { id: { not: exceptId } } : {}),
+      ...(exceptId ? { appointmentId: { not: exceptId } } : {}),
     },
     select: {
-      id: true,
-      kind: true,
-      startsAt: true,
-      endsAt: true,
-      address: true,
-      commission: { select: { title: true } },
+      ...{ staffId: true, startsAt: true, endsAt: true },
+      appointment: {
+        select: {
+          ...{ id: true, kind: true, address: true },
+          commission: { select: { title: true } },
+        },
+      },
     },
-    orderBy: [{ startsAt: 'asc' }, { id: 'asc' }],
-    take: 5,
+    orderBy: [{ startsAt: 'asc' }, { appointmentId: 'asc' }, { staffId: 'asc' }],
+    take: 20,
   });
-  return rows.map(({ commission, address, ...row }) => ({
+  return rows.map(({ appointment: { commission, address, ...appointment }, ...row }) => ({
     ...row,
+    ...appointment,
     forWhat: commission ? `of ${commission.title}` : `at ${address}`,
   }));
 }
 
 /** An appointment as it must be known before it is changed; null when there is none. */
+export type ToChange = Span & {
+  kind: AppointmentKind;
+  commissionId: string | null;
+  leadId: string;
+  crewIds: string[];
+  sequence: number;
+  isCalledOff: boolean;
+};
+
+/** Finds an appointment that somebody wants to change; null when there is none. */
 export async function loadToChange(
   from: Prisma.TransactionClient,
   id: string,
-): Promise<
-  (Span & { kind: AppointmentKind; leadId: string; sequence: number; isCalledOff: boolean }) | null
-> {
+): Promise<ToChange | null> {
   const row = await from.appointment.findUnique({
     where: { id },
     select: {
-      kind: true,
-      leadId: true,
-      startsAt: true,
-      endsAt: true,
-      sequence: true,
-      calledOffAt: true,
+      ...{ kind: true, commissionId: true, leadId: true, startsAt: true, endsAt: true },
+      ...{ sequence: true, calledOffAt: true },
+      crew: { select: { staffId: true }, orderBy: { staffId: 'asc' } },
     },
   });
   if (!row) return null;
-  const { calledOffAt, ...appointment } = row;
-  return { ...appointment, isCalledOff: calledOffAt !== null };
+  const { calledOffAt, crew, ...appointment } = row;
+  return {
+    ...appointment,
+    crewIds: crew.map(({ staffId }) => staffId),
+    isCalledOff: calledOffAt !== null,
+  };
 }

@@ -17,31 +17,21 @@ export type InDiary = Span & {
   startsOn: Day;
   leadId: string;
   leadName: string;
+  /** Who goes along besides the lead, by name. */
+  others: { id: string; name: string }[];
   address: string;
+  travelMinutes: number;
   note: string;
   commission: { id: string; number: number; title: string; collector: string } | null;
   sequence: number;
   calledOffWhy: string | null;
 };
 
-/** An appointment with who booked it when. */
-export type AppointmentTold = InDiary & {
-  bookedAt: Date;
-  bookedBy: string;
-  calledOffAt: Date | null;
-  collectorPhone: string | null;
-};
-
-const columns = {
-  id: true,
-  kind: true,
-  startsAt: true,
-  endsAt: true,
-  leadId: true,
-  address: true,
-  note: true,
-  sequence: true,
-  calledOffWhy: true,
+/** The columns of an appointment in the diary. */
+export const diaryColumns = {
+  ...{ id: true, kind: true, startsAt: true, endsAt: true, leadId: true, address: true },
+  ...{ travelMinutes: true, note: true, sequence: true, calledOffWhy: true },
+  crew: { select: { staff: { select: { id: true, name: true } } }, orderBy: { staffId: 'asc' } },
   lead: { select: { name: true } },
   commission: {
     select: {
@@ -58,13 +48,16 @@ const inOrder = [
   { id: 'asc' },
 ] as const satisfies Prisma.AppointmentOrderByWithRelationInput[];
 
-function read(
-  row: Prisma.AppointmentGetPayload<{ select: typeof columns }>,
+/** A row of the diary, in the gallery's zone. */
+export function readInDiary(
+  row: Prisma.AppointmentGetPayload<{ select: typeof diaryColumns }>,
   zone: string,
 ): InDiary {
-  const { lead, commission, ...appointment } = row;
+  const { lead, commission, crew, ...appointment } = row;
+  const others = crew.map(({ staff }) => staff).filter(({ id }) => id !== row.leadId);
   return {
     ...appointment,
+    others: others.toSorted((one, other) => one.name.localeCompare(other.name)),
     startsOn: dayOf(row.startsAt, zone),
     leadName: lead.name,
     commission: commission && { ...commission, collector: commission.collector.name },
@@ -84,11 +77,11 @@ export async function listDiary(
   assertAllowed(actor, 'diary.see');
   const rows = await db().appointment.findMany({
     where: { startsAt: { gte: stretch.fromAt, lt: stretch.untilAt } },
-    select: columns,
+    select: diaryColumns,
     orderBy: [...inOrder],
     take: appointmentsMax,
   });
-  return rows.map((row) => read(row, zone));
+  return rows.map((row) => readInDiary(row, zone));
 }
 
 /** The next appointments that still stand and are not over; earliest first. */
@@ -100,11 +93,11 @@ export async function listNext(
   assertAllowed(actor, 'diary.see');
   const rows = await db().appointment.findMany({
     where: { endsAt: { gt: now }, calledOffAt: null },
-    select: columns,
+    select: diaryColumns,
     orderBy: [...inOrder],
     take: most,
   });
-  return rows.map((row) => read(row, zone));
+  return rows.map((row) => readInDiary(row, zone));
 }
 
 /** The appointments of a commission, earliest first, called-off ones included. */
@@ -116,34 +109,11 @@ export async function listAppointmentsOf(
   assertAllowed(actor, 'commissions.see');
   const rows = await db().appointment.findMany({
     where: { commissionId },
-    select: columns,
+    select: diaryColumns,
     orderBy: [...inOrder],
     take: 50,
   });
-  return rows.map((row) => read(row, zone));
-}
-
-/** One appointment; null when there is none. */
-export async function findAppointment(
-  actor: Actor,
-  id: string,
-  zone: string,
-): Promise<AppointmentTold | null> {
-  assertAllowed(actor, 'diary.see');
-  const row = await db().appointment.findUnique({
-    where: { id },
-    select: { ...columns, bookedAt: true, bookedById: true, calledOffAt: true },
-  });
-  if (!row) return null;
-  const { bookedAt, bookedById, calledOffAt, ...appointment } = row;
-  const booker = await db().staff.findUnique({ where: { id: bookedById }, select: { name: true } });
-  return {
-    ...read(appointment, zone),
-    bookedAt,
-    bookedBy: booker?.name ?? 'somebody',
-    calledOffAt,
-    collectorPhone: row.commission?.collector.phone ?? null,
-  };
+  return rows.map((row) => readInDiary(row, zone));
 }
 
 /** Who can lead an appointment: everyone who works here, by name. */
@@ -165,25 +135,39 @@ export type Bookable = {
   collector: string;
   /** Where it will hang, as far as it is known; empty when it is not. */
   address: string;
+  isHandedOver: boolean;
 };
 
 /** The commissions that are neither ended nor handed over, the newest first; at most 300. */
 export async function listBookable(actor: Actor): Promise<Bookable[]> {
   assertAllowed(actor, 'diary.book');
+  return readBookable({ ending: null, handOver: null });
+}
+
+/** A commission by its number, for which something can be booked, after its hand-over too. */
+export async function findBookable(actor: Actor, number: number): Promise<Bookable | null> {
+  assertAllowed(actor, 'diary.book');
+  const [found] = await readBookable({ number, ending: null });
+  return found ?? null;
+}
+
+async function readBookable(where: Prisma.CommissionWhereInput): Promise<Bookable[]> {
   const rows = await db().commission.findMany({
-    where: { ending: null, handOver: null },
+    where,
     select: {
       id: true,
       number: true,
       title: true,
       siteAddress: true,
       collector: { select: { name: true, street: true, city: true } },
+      handOver: { select: { commissionId: true } },
     },
     orderBy: { number: 'desc' },
     take: 300,
   });
-  return rows.map(({ collector, siteAddress, ...commission }) => ({
+  return rows.map(({ collector, siteAddress, handOver, ...commission }) => ({
     ...commission,
+    isHandedOver: handOver !== null,
     collector: collector.name,
     address: siteAddress ?? [collector.street, collector.city].filter(Boolean).join(', '),
   }));

@@ -1,35 +1,13 @@
-import { instantOf, type Day } from '@/lib/dates/rules';
 import { ok, refuse, type Result } from '@/lib/platform/result';
+import { comesAfterHandOver, overlap, type AppointmentKind, type Span } from './kinds';
 
-/** What an appointment is for. */
-export type AppointmentKind = 'hanging' | 'delivery' | 'site_visit' | 'fetching' | 'after_care';
-
-/** The kinds in the order in which a form offers them. */
-export const appointmentKinds = [
-  'hanging',
-  'delivery',
-  'site_visit',
-  'fetching',
-  'after_care',
-] as const satisfies readonly AppointmentKind[];
-
-/** A kind in words: `hanging`, `site visit`. */
-export const kindWords: Readonly<Record<AppointmentKind, string>> = {
-  hanging: 'hanging',
-  delivery: 'delivery',
-  site_visit: 'site visit',
-  fetching: 'fetching',
-  after_care: 'after-care visit',
-};
-
-/** A day and two times of day, as they were typed. */
-export type Times = { day: Day; from: string; to: string };
-
-/** From an instant until another, which is not in it. */
-export type Span = { startsAt: Date; endsAt: Date };
+export type { AppointmentKind };
 
 /** An appointment that stands in the way of another. */
 export type Elsewhere = Span & { id: string; kind: AppointmentKind; forWhat: string };
+
+/** Somebody who goes along. */
+export type Goer = { id: string; name: string; isActive: boolean };
 
 /** Why nothing was booked or moved. */
 export type BookingRefusal =
@@ -37,86 +15,83 @@ export type BookingRefusal =
   | { code: 'commission_ended'; commissionNumber: number }
   | { code: 'handed_over_already'; commissionNumber: number }
   | { code: 'lead_does_not_work_here' }
+  | { code: 'crew_does_not_work_here' }
   | { code: 'ends_before_it_starts' }
   | { code: 'in_the_past' }
-  | { code: 'lead_is_elsewhere'; leadName: string; other: Elsewhere };
+  | { code: 'wall_not_known'; commissionNumber: number }
+  | { code: 'adhesive_cures'; curesAt: Date }
+  | { code: 'is_elsewhere'; name: string; other: Elsewhere };
 
-/** Why an appointment was not changed. */
-export type ChangeRefusal =
-  | { code: 'no_such_appointment' }
-  | { code: 'called_off_already' }
-  | { code: 'over_already' }
-  | { code: 'changed_meanwhile' };
+/** What a hanging stands on: whether somebody knows the wall, and until when the adhesive cures. */
+export type HangsOn = { isWallKnown: boolean; curesAt: Date | null };
 
 /** What is known when somebody wants to book: null where nothing was found. */
 export type BookingFacts = {
+  kind: AppointmentKind;
   /** Null for an appointment that has no commission. */
-  commission: { number: number; hasEnded: boolean; isHandedOver: boolean } | 'not_found' | null;
-  lead: { name: string; isActive: boolean } | null;
-  /** What the lead has in those hours, other than the appointment itself; earliest first. */
-  elsewhere: readonly Elsewhere[];
+  commission:
+    (HangsOn & { number: number; hasEnded: boolean; isHandedOver: boolean }) | 'not_found' | null;
+  lead: Goer | null;
+  /** Everyone who goes along besides the lead; null for somebody who was not found. */
+  others: readonly (Goer | null)[];
+  /** What any of them has in those hours, other than the appointment itself; earliest first. */
+  elsewhere: readonly (Elsewhere & { staffId: string })[];
 };
-
-/**
- * The instants of a day and its times in the gallery's zone. Where the clocks skip a time it is
- * taken that much later; where they show it twice, the first.
- */
-export function spanOf(times: Times, zone: string): Span {
-  return {
-    startsAt: instantOf(times.day, times.from, zone),
-    endsAt: instantOf(times.day, times.to, zone),
-  };
-}
-
-/**
- * Whether two spans share a moment; one that ends as the other starts does not.
- */
-export function overlap(one: Span, other: Span): boolean {
-  return one.startsAt < other.endsAt && other.startsAt < one.endsAt;
-}
 
 /**
  * Decides whether an appointment can be booked.
  *
  * @returns refuses, in this order: no such commission, the commission has ended, it was handed
- *   over, the lead does not work here, it ends before it starts, it lies in the past, the lead is
- *   elsewhere then
+ *   over (but for an after-care visit), the lead does not work here, somebody else who goes along
+ *   does not, it ends before it starts, it lies in the past, a hanging on a wall that nobody knows,
+ *   a hanging before the adhesive has cured, somebody is elsewhere then
  */
 export function decideBooking(
   facts: BookingFacts,
   span: Span,
   now: Date,
 ): Result<Span, BookingRefusal> {
-  const { commission, lead } = facts;
-  if (commission === 'not_found') return refuse({ code: 'no_such_commission' });
-  if (commission?.hasEnded) {
-    return refuse({ code: 'commission_ended', commissionNumber: commission.number });
-  }
-  if (commission?.isHandedOver) {
-    return refuse({ code: 'handed_over_already', commissionNumber: commission.number });
-  }
-  if (!lead?.isActive) return refuse({ code: 'lead_does_not_work_here' });
-  if (span.endsAt <= span.startsAt) return refuse({ code: 'ends_before_it_starts' });
-  if (span.startsAt <= now) return refuse({ code: 'in_the_past' });
-  const other = facts.elsewhere.find((one) => overlap(one, span));
-  if (other) return refuse({ code: 'lead_is_elsewhere', leadName: lead.name, other });
-  return ok(span);
+  const refusal =
+    refusalOfCommission(facts) ??
+    refusalOfPeople(facts) ??
+    refusalOfTime(span, now) ??
+    refusalOfWall(facts, span) ??
+    refusalOfDiary(facts, span);
+  return refusal ? refuse(refusal) : ok({ startsAt: span.startsAt, endsAt: span.endsAt });
 }
 
-/**
- * Decides whether an appointment may still be changed by somebody who saw it as `seenSequence`.
- *
- * @returns refuses, in this order: no such appointment, called off already, over already,
- *   changed since it was seen
- */
-export function decideChange(
-  appointment: { sequence: number; endsAt: Date; isCalledOff: boolean } | null,
-  seenSequence: number,
-  now: Date,
-): Result<true, ChangeRefusal> {
-  if (!appointment) return refuse({ code: 'no_such_appointment' });
-  if (appointment.isCalledOff) return refuse({ code: 'called_off_already' });
-  if (appointment.endsAt <= now) return refuse({ code: 'over_already' });
-  if (appointment.sequence !== seenSequence) return refuse({ code: 'changed_meanwhile' });
-  return ok(true);
+function refusalOfCommission({ kind, commission }: BookingFacts): BookingRefusal | null {
+  if (commission === 'not_found') return { code: 'no_such_commission' };
+  if (commission?.hasEnded) {
+    return { code: 'commission_ended', commissionNumber: commission.number };
+  }
+  if (commission?.isHandedOver && !comesAfterHandOver(kind)) {
+    return { code: 'handed_over_already', commissionNumber: commission.number };
+  }
+  return null;
+}
+
+function refusalOfPeople({ lead, others }: BookingFacts): BookingRefusal | null {
+  if (!lead?.isActive) return { code: 'lead_does_not_work_here' };
+  return others.every((one) => one?.isActive) ? null : { code: 'crew_does_not_work_here' };
+}
+
+function refusalOfTime(span: Span, now: Date): BookingRefusal | null {
+  if (span.endsAt <= span.startsAt) return { code: 'ends_before_it_starts' };
+  return span.startsAt <= now ? { code: 'in_the_past' } : null;
+}
+
+function refusalOfWall({ kind, commission }: BookingFacts, span: Span): BookingRefusal | null {
+  if (kind !== 'hanging' || !commission || commission === 'not_found') return null;
+  const { number, isWallKnown, curesAt } = commission;
+  if (!isWallKnown) return { code: 'wall_not_known', commissionNumber: number };
+  return curesAt && curesAt > span.startsAt ? { code: 'adhesive_cures', curesAt } : null;
+}
+
+function refusalOfDiary(facts: BookingFacts, span: Span): BookingRefusal | null {
+  const other = facts.elsewhere.find((one) => overlap(one, span));
+  if (!other) return null;
+  const { staffId, ...where } = other;
+  const name = [facts.lead, ...facts.others].find((one) => one?.id === staffId)?.name ?? '';
+  return { code: 'is_elsewhere', name, other: where };
 }

@@ -1,169 +1,56 @@
 import 'server-only';
-import type { Prisma } from '@/generated/prisma/client';
 import { allow, type Doer, type NotAllowed } from '@/lib/access/rules';
-import { recordAudit, type Fact } from '@/lib/audit/writes';
-import type { BookInput, CallOffInput, MoveAppointmentInput } from '@/lib/installation/input';
-import { loadBookingFacts, loadToChange } from '@/lib/installation/reads/diary/booking';
-import {
-  decideBooking,
-  decideChange,
-  spanOf,
-  type AppointmentKind,
-} from '@/lib/installation/rules';
-import type { BookingRefusal, ChangeRefusal, Span } from '@/lib/installation/rules';
-import { onceOnly, type Command, type KeyRefusal, type Tx } from '@/lib/platform/db/transaction';
-import { invariant } from '@/lib/platform/invariant';
-import { ok, refuse, type Result } from '@/lib/platform/result';
+import { dayOf } from '@/lib/dates/rules';
+import type { BookInput } from '@/lib/installation/input/diary/book';
+import { loadBookingFacts } from '@/lib/installation/reads/diary/booking';
+import { readReadyForKind } from '@/lib/installation/reads/diary/ready';
+import { decideBooking, type BookingRefusal } from '@/lib/installation/rules/diary/booking';
+import type { AskRefusal, ReadyBy } from '@/lib/installation/rules/diary/questions';
+import { spanOf, type TimeRefusal } from '@/lib/installation/rules/diary/when';
+import { askFirst } from '@/lib/installation/writes/diary/ask';
+import { putInDiary, type Booked } from '@/lib/installation/writes/diary/put';
+import { onceOnly, type KeyRefusal, type Tx } from '@/lib/platform/db/transaction';
+import type { Result } from '@/lib/platform/result';
 import { getGallery } from '@/lib/platform/settings';
 
-/** An appointment as it stands after it was booked or changed; instants as ISO text. */
-export type Booked = { id: string; kind: AppointmentKind; startsAt: string; endsAt: string };
-
-/** What {@link addAppointment} needs besides what the form says. */
-export type AppointmentToAdd = Omit<BookInput, 'requestKey'>;
+/** Why a command did not book: what can hurt somebody, or what a person has to decide first. */
+export type NotBooked = TimeRefusal | BookingRefusal | AskRefusal;
 
 /**
- * Books an appointment: hanging, delivery or site visit.
+ * Books an appointment with everyone who goes along.
  *
- * Of two people who book the same lead at once, one books and the other is told with what.
+ * Of two people who book the same person at once, one books and the other is told with what. When
+ * the piece is ready is told before the transaction: it is a forecast, and takes its time.
  *
- * @returns refuses, in this order: not allowed, then as {@link decideBooking}
+ * @returns refuses, in this order: not allowed, a time that the clocks skip, then as
+ *   {@link decideBooking}, then what is asked and was not answered
  */
 export async function bookAppointment(
   doer: Doer,
   input: BookInput,
-): Promise<Result<Booked, NotAllowed | BookingRefusal | KeyRefusal>> {
+): Promise<Result<Booked, NotAllowed | NotBooked | KeyRefusal>> {
   const allowed = allow(doer.actor, 'diary.book');
   if (!allowed.ok) return allowed;
-  const { requestKey, ...appointment } = input;
-  const command = commandOf(doer, 'bookAppointment', requestKey, appointment);
-  return onceOnly(command, (tx) => addAppointment(tx, doer, appointment));
+  const { requestKey: key, ...form } = input;
+  const todayOn = dayOf(doer.at, (await getGallery()).timeZone);
+  const ready = await readReadyForKind(form, todayOn);
+  const command = { name: 'bookAppointment', staffId: doer.actor.id, input: form };
+  return onceOnly({ ...command, key, at: doer.at }, (tx) => bookIt(tx, doer, { form, ready }));
 }
 
-/** The step of {@link bookAppointment}: joins the caller's transaction, asks nobody for leave. */
-export async function addAppointment(
+async function bookIt(
   tx: Tx,
   doer: Doer,
-  appointment: AppointmentToAdd,
-): Promise<Result<Booked, BookingRefusal>> {
-  const { kind, commissionId, leadId, address, note, ...times } = appointment;
-  const span = spanOf(times, (await getGallery(tx)).timeZone);
-  const facts = await loadBookingFacts(tx, { commissionId, leadId, span, exceptId: null });
-  const decided = decideBooking(facts, span, doer.at);
-  if (!decided.ok) return decided;
-  const row = await tx.appointment.create({
-    data: {
-      ...{ kind, commissionId, leadId, address, note },
-      ...decided.value,
-      bookedById: doer.actor.id,
-      bookedAt: doer.at,
-    },
-    select: { id: true },
-  });
-  const booked = bookedOf(row.id, kind, span);
-  await record(tx, doer, 'booked an appointment', { ...booked, leadId, commissionId, address });
-  return ok(booked);
-}
-
-/**
- * Moves an appointment to another time, or gives it to somebody else to lead.
- *
- * @returns refuses, in this order: not allowed, then as {@link decideChange}, then as
- *   {@link decideBooking} but for the commission, which may have been handed over meanwhile
- */
-export async function moveAppointment(
-  doer: Doer,
-  input: MoveAppointmentInput,
-): Promise<Result<Booked, NotAllowed | ChangeRefusal | BookingRefusal | KeyRefusal>> {
-  const allowed = allow(doer.actor, 'diary.book');
-  if (!allowed.ok) return allowed;
-  const { requestKey, ...move } = input;
-  const command = commandOf(doer, 'moveAppointment', requestKey, move);
-  return onceOnly(command, (tx) => putElsewhere(tx, doer, move));
-}
-
-async function putElsewhere(
-  tx: Tx,
-  doer: Doer,
-  move: Omit<MoveAppointmentInput, 'requestKey'>,
-): Promise<Result<Booked, ChangeRefusal | BookingRefusal>> {
-  const { appointmentId: id, seenSequence, leadId, ...times } = move;
-  const standing = await loadToChange(tx, id);
-  const change = decideChange(standing, seenSequence, doer.at);
-  if (!change.ok) return change;
-  invariant(standing, 'Only an appointment that was found is moved.');
-
-  const span = spanOf(times, (await getGallery(tx)).timeZone);
-  const facts = await loadBookingFacts(tx, { commissionId: null, leadId, span, exceptId: id });
-  const decided = decideBooking(facts, span, doer.at);
-  if (!decided.ok) return decided;
-  const data = { ...decided.value, leadId, sequence: { increment: 1 } };
-  const changed = await changeAsSeen(tx, { id, seenSequence }, data);
-  if (!changed.ok) return changed;
-  const booked = bookedOf(id, standing.kind, span);
-  await record(tx, doer, 'moved an appointment', {
-    ...booked,
-    leadId,
-    wasAt: standing.startsAt.toISOString(),
-    wasLeadId: standing.leadId,
-  });
-  return ok(booked);
-}
-
-/**
- * Calls an appointment off, and says why. It stays in the diary as called off, and its hours are
- * free again.
- *
- * @returns refuses, in this order: not allowed, then as {@link decideChange}
- */
-export async function callOffAppointment(
-  doer: Doer,
-  input: CallOffInput,
-): Promise<Result<Booked, NotAllowed | ChangeRefusal | KeyRefusal>> {
-  const allowed = allow(doer.actor, 'diary.book');
-  if (!allowed.ok) return allowed;
-  const { requestKey, appointmentId: id, seenSequence, why } = input;
-  const command = commandOf(doer, 'callOffAppointment', requestKey, { id, seenSequence, why });
-  return onceOnly(command, async (tx): Promise<Result<Booked, ChangeRefusal>> => {
-    const standing = await loadToChange(tx, id);
-    const change = decideChange(standing, seenSequence, doer.at);
-    if (!change.ok) return change;
-    invariant(standing, 'Only an appointment that was found is called off.');
-    const data = { calledOffAt: doer.at, calledOffWhy: why, sequence: { increment: 1 } };
-    const changed = await changeAsSeen(tx, { id, seenSequence }, data);
-    if (!changed.ok) return changed;
-    const booked = bookedOf(id, standing.kind, standing);
-    await record(tx, doer, 'called an appointment off', { ...booked, why });
-    return ok(booked);
-  });
-}
-
-async function changeAsSeen(
-  tx: Tx,
-  seen: { id: string; seenSequence: number },
-  data: Prisma.AppointmentUncheckedUpdateManyInput,
-): Promise<Result<true, ChangeRefusal>> {
-  const { count } = await tx.appointment.updateMany({
-    where: { id: seen.id, sequence: seen.seenSequence, calledOffAt: null },
-    data,
-  });
-  return count === 1 ? ok(true) : refuse({ code: 'changed_meanwhile' });
-}
-
-function bookedOf(id: string, kind: AppointmentKind, span: Span): Booked {
-  return { id, kind, startsAt: span.startsAt.toISOString(), endsAt: span.endsAt.toISOString() };
-}
-
-async function record(
-  tx: Tx,
-  doer: Doer,
-  did: string,
-  facts: Booked & Record<string, Fact>,
-): Promise<void> {
-  const { id, ...rest } = facts;
-  await recordAudit(tx, doer, { did, subject: 'Appointment', subjectId: id, facts: rest });
-}
-
-function commandOf(doer: Doer, name: string, key: string, input: unknown): Command {
-  return { key, name, staffId: doer.actor.id, input, at: doer.at };
+  { form, ready }: { form: Omit<BookInput, 'requestKey'>; ready: ReadyBy | null },
+): Promise<Result<Booked, NotBooked>> {
+  const { day, from, to, words, ...appointment } = form;
+  const gallery = await getGallery(tx);
+  const span = spanOf({ day, from, to }, gallery.timeZone);
+  if (!span.ok) return span;
+  const wanted = { ...appointment, span: span.value, exceptId: null };
+  const may = decideBooking(await loadBookingFacts(tx, wanted), span.value, doer.at);
+  if (!may.ok) return may;
+  const said = await askFirst(tx, doer, { wanted, place: appointment, words, gallery, ready });
+  if (!said.ok) return said;
+  return putInDiary(tx, doer, { ...appointment, span: span.value, words: said.value });
 }

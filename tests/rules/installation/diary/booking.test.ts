@@ -4,40 +4,47 @@ import {
   decideBooking,
   decideChange,
   overlap,
-  spanOf,
   type BookingFacts,
   type BookingRefusal,
   type ChangeRefusal,
   type Elsewhere,
   type Span,
 } from '@/lib/installation/rules';
+import { diaryRefusalMessage, refusedField } from '@/lib/installation/rules/diary/refusals';
 import {
   bookedWords,
-  bookingRefusalMessage,
-  changeRefusalMessage,
   hoursWords,
   movedWords,
+  namesWords,
 } from '@/lib/installation/rules/diary/words';
+import { spanAt } from './a-span';
 
 const zone = 'America/Los_Angeles';
 const now = new Date('2026-05-04T17:00:00Z');
-const morning = spanOf({ day: '2026-05-08', from: '09:00', to: '12:00' }, zone);
+const morning = spanAt('2026-05-08', '09:00', '12:00');
 const other: Elsewhere = {
   id: 'a',
   kind: 'site_visit',
   forWhat: 'of Herons at low water',
-  ...spanOf({ day: '2026-05-08', from: '11:00', to: '13:00' }, zone),
+  ...spanAt('2026-05-08', '11:00', '13:00'),
 };
+const commission = {
+  ...{ number: 12, hasEnded: false, isHandedOver: false },
+  ...{ isWallKnown: true, curesAt: null },
+};
+const ines = { id: 'ines', name: 'Ines Varga', isActive: true };
+const osip = { id: 'osip', name: 'Osip Lund', isActive: true };
 const free: BookingFacts = {
-  commission: { number: 12, hasEnded: false, isHandedOver: false },
-  lead: { name: 'Ines Varga', isActive: true },
-  elsewhere: [],
+  ...{ kind: 'hanging', commission, lead: ines, others: [osip], elsewhere: [] },
 };
 
 type Row = { facts: Partial<BookingFacts>; span: Span; refusal: BookingRefusal };
-const gone = { lead: null, elsewhere: [other] };
+const elsewhere = [{ ...other, staffId: 'osip' }];
 const backwards = { startsAt: morning.endsAt, endsAt: morning.startsAt };
-const lastYear = spanOf({ day: '2025-05-08', from: '11:00', to: '12:00' }, zone);
+const lastYear = spanAt('2025-05-08', '11:00', '12:00');
+const curesAt = new Date('2026-05-08T16:00:01Z');
+const unknown = { ...commission, isWallKnown: false, curesAt };
+const gone = { lead: null, others: [null], elsewhere };
 
 /** Each row breaks its own rule and every rule after it that it can: the first one is told. */
 const bookingRefusals: Record<BookingRefusal['code'], Row> = {
@@ -47,40 +54,72 @@ const bookingRefusals: Record<BookingRefusal['code'], Row> = {
     refusal: { code: 'no_such_commission' },
   },
   commission_ended: {
-    facts: { commission: { number: 12, hasEnded: true, isHandedOver: true }, ...gone },
+    facts: { commission: { ...unknown, hasEnded: true, isHandedOver: true }, ...gone },
     span: backwards,
     refusal: { code: 'commission_ended', commissionNumber: 12 },
   },
   handed_over_already: {
-    facts: { commission: { number: 12, hasEnded: false, isHandedOver: true }, ...gone },
+    facts: { commission: { ...unknown, isHandedOver: true }, ...gone },
     span: backwards,
     refusal: { code: 'handed_over_already', commissionNumber: 12 },
   },
   lead_does_not_work_here: {
-    facts: { lead: { name: 'Ines Varga', isActive: false }, elsewhere: [other] },
+    facts: { commission: unknown, lead: { ...ines, isActive: false }, others: [null], elsewhere },
     span: backwards,
     refusal: { code: 'lead_does_not_work_here' },
   },
+  crew_does_not_work_here: {
+    facts: { commission: unknown, others: [osip, { ...osip, isActive: false }], elsewhere },
+    span: backwards,
+    refusal: { code: 'crew_does_not_work_here' },
+  },
   ends_before_it_starts: {
-    facts: { elsewhere: [other] },
+    facts: { commission: unknown, elsewhere },
     span: { startsAt: lastYear.endsAt, endsAt: lastYear.startsAt },
     refusal: { code: 'ends_before_it_starts' },
   },
   in_the_past: {
-    facts: { elsewhere: [{ ...other, ...lastYear }] },
+    facts: { commission: unknown, elsewhere: [{ ...other, ...lastYear, staffId: 'osip' }] },
     span: lastYear,
     refusal: { code: 'in_the_past' },
   },
-  lead_is_elsewhere: {
-    facts: { elsewhere: [other] },
+  wall_not_known: {
+    facts: { commission: unknown, elsewhere },
     span: morning,
-    refusal: { code: 'lead_is_elsewhere', leadName: 'Ines Varga', other },
+    refusal: { code: 'wall_not_known', commissionNumber: 12 },
+  },
+  adhesive_cures: {
+    facts: { commission: { ...commission, curesAt }, elsewhere },
+    span: morning,
+    refusal: { code: 'adhesive_cures', curesAt },
+  },
+  is_elsewhere: {
+    facts: { elsewhere },
+    span: morning,
+    refusal: { code: 'is_elsewhere', name: 'Osip Lund', other },
   },
 };
 
 test.each(Object.entries(bookingRefusals))('booking is refused: %s', (_code, row) => {
   const { facts, span, refusal } = row;
   expect(decideBooking({ ...free, ...facts }, span, now)).toEqual({ ok: false, refusal });
+  expect(diaryRefusalMessage(refusal, zone)).toMatch(/^[A-Z].*\.$/);
+  expect(refusedField(refusal)).not.toBeNull();
+});
+
+test('only a hanging asks for the wall and the adhesive', () => {
+  const kinds = ['delivery', 'site_visit', 'fetching'] as const;
+  for (const kind of kinds) {
+    expect(decideBooking({ ...free, kind, commission: unknown }, morning, now).ok).toBe(true);
+  }
+  const cured = { ...commission, curesAt: morning.startsAt };
+  expect(decideBooking({ ...free, commission: cured }, morning, now).ok).toBe(true);
+});
+
+test('after the hand-over an after-care visit is still booked', () => {
+  const handed = { ...unknown, isHandedOver: true };
+  const visit = { ...free, kind: 'after_care', commission: handed } as const;
+  expect(decideBooking(visit, morning, now).ok).toBe(true);
 });
 
 test('a free morning is booked, with or without a commission', () => {
@@ -89,11 +128,11 @@ test('a free morning is booked, with or without a commission', () => {
 });
 
 test('one may end as the other starts', () => {
-  const after = spanOf({ day: '2026-05-08', from: '12:00', to: '14:00' }, zone);
+  const after = spanAt('2026-05-08', '12:00', '14:00');
   expect(overlap(morning, after)).toBe(false);
   expect(overlap(after, morning)).toBe(false);
   expect(overlap(morning, other)).toBe(true);
-  const within = spanOf({ day: '2026-05-08', from: '10:00', to: '10:15' }, zone);
+  const within = spanAt('2026-05-08', '10:00', '10:15');
   expect(overlap(within, morning)).toBe(true);
 });
 
@@ -102,26 +141,6 @@ test('nothing is booked for this very moment', () => {
   const span = { startsAt, endsAt: new Date(now.getTime() + 3_600_000) };
   const decided = decideBooking(free, span, now);
   expect(decided).toEqual({ ok: false, refusal: { code: 'in_the_past' } });
-});
-
-// Clocks in this zone go forward on 8 March 2026 at 2:00 and back on 1 November 2026 at 2:00
-// (United States daylight saving: second Sunday of March, first Sunday of November).
-test.each([
-  ['an ordinary morning', { day: '2026-05-08', from: '09:00', to: '12:00' }, 3 * 60],
-  ['over the skipped hour', { day: '2026-03-08', from: '01:00', to: '04:00' }, 2 * 60],
-  ['over the hour shown twice', { day: '2026-11-01', from: '00:30', to: '03:00' }, 3 * 60 + 30],
-  ['from a time that is skipped', { day: '2026-03-08', from: '02:30', to: '05:00' }, 90],
-] as const)('hours are what the clock says: %s', (_label, times, minutes) => {
-  const span = spanOf(times, zone);
-  expect((span.endsAt.getTime() - span.startsAt.getTime()) / 60_000).toBe(minutes);
-});
-
-test('a time in the skipped hour until the end of that hour is no time at all', () => {
-  const span = spanOf({ day: '2026-03-08', from: '02:30', to: '03:15' }, zone);
-  expect(decideBooking(free, span, new Date('2026-01-01T00:00:00Z'))).toEqual({
-    ok: false,
-    refusal: { code: 'ends_before_it_starts' },
-  });
 });
 
 const standing = { sequence: 2, endsAt: morning.endsAt, isCalledOff: false };
@@ -138,7 +157,7 @@ const changeRefusals: Record<ChangeRefusal['code'], [typeof standing | null, num
 test.each(Object.entries(changeRefusals))('a change is refused: %s', (code, row) => {
   const [appointment, seen] = row;
   expect(decideChange(appointment, seen, now)).toEqual({ ok: false, refusal: { code } });
-  expect(changeRefusalMessage({ code } as ChangeRefusal)).toMatch(/^[A-Z].*\.$/);
+  expect(diaryRefusalMessage({ code } as ChangeRefusal, zone)).toMatch(/^[A-Z].*\.$/);
 });
 
 test('what was seen as it stands can be changed', () => {
@@ -153,11 +172,12 @@ test('days and hours are said in the gallery’s own time', () => {
   expect(movedWords('site_visit', morning, zone)).toBe(
     'The site visit is now on Friday 8 May, 9:00 am to 12:00 pm.',
   );
-  const refusal = bookingRefusals.lead_is_elsewhere.refusal;
-  expect(bookingRefusalMessage(refusal, zone)).toBe(
-    'Ines Varga is elsewhere then: the site visit of Herons at low water, Friday 8 May, ' +
-      '11:00 am to 1:00 pm. Choose another time, or somebody else to lead it.',
+  const refusal = bookingRefusals.is_elsewhere.refusal;
+  expect(diaryRefusalMessage(refusal, zone)).toBe(
+    'Osip Lund is elsewhere then: the site visit of Herons at low water, Friday 8 May, ' +
+      '11:00 am to 1:00 pm. Choose another time, or somebody else.',
   );
+  expect(namesWords(['Ines', 'Osip', 'Ruth'])).toBe('Ines, Osip and Ruth');
 });
 
 const key = '6f1f1c0e-3c3a-4d6c-9e39-0a4c8f1f7f11';
@@ -173,11 +193,21 @@ const form = {
 };
 
 test('a booking is read from a form', () => {
-  expect(bookInput.parse(form)).toMatchObject({
-    commissionId: null,
-    address: '4 Ropewalk Lane',
-    note: '',
+  expect(bookInput.parse(form)).toEqual({
+    ...{ requestKey: key, kind: 'hanging', commissionId: null },
+    ...{ day: '2026-05-08', from: '09:00', to: '12:00', leadId: key, crewIds: [] },
+    ...{ address: '4 Ropewalk Lane', travelMinutes: 0, note: '' },
+    ...{ meets: '', prepares: '', fallBack: '', words: {} },
   });
+});
+
+test('who goes along, the way and the words are read from a form', () => {
+  const more = { travelMinutes: '40', 'word.closed': ' They open for us. ', 'word.absent': '' };
+  expect(bookInput.parse({ ...form, ...more, crewIds: ['', key] })).toMatchObject({
+    ...{ crewIds: [key], travelMinutes: 40, words: { closed: 'They open for us.' } },
+  });
+  expect(bookInput.parse({ ...form, crewIds: '' }).crewIds).toEqual([]);
+  expect(bookInput.parse({ ...form, crewIds: key }).crewIds).toEqual([key]);
 });
 
 test.each([
@@ -189,16 +219,26 @@ test.each([
   ['address', ' '],
   ['commissionId', '12'],
   ['note', 'x'.repeat(1_001)],
+  ['travelMinutes', 'far'],
+  ['travelMinutes', '2881'],
+  ['travelMinutes', '-5'],
+  ['word.absent', 'ok'],
 ])('a booking with a wrong %s is told at that field', (field, value) => {
   const read = bookInput.safeParse({ ...form, [field]: value });
   expect(read.error?.issues.map((issue) => issue.path.join('.'))).toEqual([field]);
+});
+
+test('nobody who is no name goes along, and nothing is sent that is not asked', () => {
+  expect(bookInput.safeParse({ ...form, crewIds: ['12'] }).success).toBe(false);
+  expect(bookInput.safeParse({ ...form, 'word.weather': 'It will be fine.' }).success).toBe(false);
 });
 
 test('calling off says why, and a move says what was seen', () => {
   const call = { requestKey: key, appointmentId: key, seenSequence: '0', why: '  ' };
   expect(callOffInput.safeParse(call).success).toBe(false);
   expect(callOffInput.parse({ ...call, why: 'Rain all week' }).seenSequence).toBe(0);
-  const { day, from, to, leadId } = form;
-  const move = { requestKey: key, appointmentId: key, seenSequence: 'x', day, from, to, leadId };
-  expect(moveAppointmentInput.safeParse(move).success).toBe(false);
+  const { day, from, to, leadId, address } = form;
+  const move = { requestKey: key, appointmentId: key, day, from, to, leadId, address };
+  expect(moveAppointmentInput.safeParse({ ...move, seenSequence: 'x' }).success).toBe(false);
+  expect(moveAppointmentInput.safeParse({ ...move, seenSequence: '1' }).success).toBe(true);
 });
