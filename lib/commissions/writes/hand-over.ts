@@ -44,6 +44,8 @@ export type HandOverToWrite = {
   evenIfOwed?: string | null | undefined;
   /** What stands above the name, and the name; left out where nobody signs. */
   sign?: HandOverToSign | null | undefined;
+  /** The work order on which it was signed, and when by its device. */
+  byOrder?: { appointmentId: string; signedAt: Date } | undefined;
 };
 
 /** The receipt that the hand-over made. */
@@ -101,7 +103,7 @@ export async function addHandOver(
   }
   const handed = { found: found.value, ...decided.value, handedOn: signed.handedOn };
   const sale = await recordSaleOf(tx, doer, handed);
-  const { commissionId, signedBy, handedOn, remarks = '', sign } = signed;
+  const { commissionId, signedBy, handedOn, remarks = '', sign, byOrder } = signed;
   const told = { commissionId, handedOn, remarks };
   await tx.handOver.create({
     data: {
@@ -110,6 +112,7 @@ export async function addHandOver(
       handedOn: dateFromDay(handedOn),
       recordedById: doer.actor.id,
       signatureId: sign ? await addHandOverSignature(tx, doer, sign, told) : null,
+      ...byOrder,
     },
     select: { commissionId: true },
   });

@@ -18,6 +18,8 @@ import { ok, type Result } from '@/lib/platform/result';
 export type HandOverToSign = Omit<HandOverSigned, 'signature'> & {
   signature: ReadySignature;
   device: string;
+  /** The day that stood above the name, where a device had it signed by its own clock. */
+  readOn?: Day | undefined;
 };
 
 /**
@@ -47,10 +49,10 @@ export async function addHandOverSignature(
   handed: { commissionId: string; handedOn: Day; remarks: string },
 ): Promise<string> {
   const { commissionId, handedOn, remarks } = handed;
-  const { signature, device, parts, fixings, careGiven } = sign;
+  const { signature, device, parts, fixings, careGiven, readOn = handedOn } = sign;
   const facts = await readHandOverFacts(tx, commissionId);
   const body = handOverBody({
-    ...{ ...facts, parts, fixings, careGiven, handedOn, remarks },
+    ...{ ...facts, parts, fixings, careGiven, handedOn: readOn, remarks },
     takenBy: signature.signedName,
   });
   const signed = { commissionId, contentSha256: sha256Of(body), statement: body, device };
