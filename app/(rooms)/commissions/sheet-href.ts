@@ -16,6 +16,7 @@ export const doneWords = {
   shut: 'That address no longer opens the page.',
   days: 'The days are on their page. Choosing is theirs.',
   progress: 'It is written down.',
+  assembly: 'It is on its board. Nothing is stood up or hung before it has cured.',
   delay: 'The notice is written down.',
   fired: 'The colour is written down beside its tile.',
   agreement: 'The agreement is written down.',

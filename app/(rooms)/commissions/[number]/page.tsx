@@ -15,6 +15,7 @@ import { formatCents } from '@/lib/money/rules';
 import { doneSentence } from '../sheet-href';
 import { AgreementLines } from './agreement-lines';
 import { AppointmentLines } from './appointment-lines';
+import { AssemblyLines } from './assembly-lines';
 import { History } from './history';
 import { JobLines } from './job-lines';
 import { MoneyLines } from './money-lines';
@@ -79,6 +80,7 @@ export default async function SheetPage({ params, searchParams }: SheetPageProps
           />
         }
       />
+      <AssemblyLines sheet={sheet} actor={actor} />
       <ProgressLines sheet={sheet} progress={papers.progress} />
       {time ? <TimeLines sheet={sheet} time={time} /> : null}
       <PageLines
