@@ -13,6 +13,7 @@ import { reorderPointWorking, startCountWorking, stockValue } from './entries/st
 import { salesTax } from './entries/tax';
 import { wallFixings } from './entries/walls/fixings';
 import { hangingHeightWorking, liftingLimitWorking, screwWithdrawal } from './entries/walls/known';
+import { tileLayout } from './entries/walls/tiles';
 import { named, type NamedWorking } from './working';
 
 /** Every calculation of the tool, in the order the Workings page shows them. */
@@ -49,6 +50,7 @@ export const workings: readonly NamedWorking[] = [
   named(wallFixings),
   named(billableWeightWorking),
   named(freightClassWorking),
+  named(tileLayout),
 ];
 
 /**
