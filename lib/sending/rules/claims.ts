@@ -115,3 +115,9 @@ function turnRefusal(events: readonly ClaimHappened[], kind: ClaimEventKind): Cl
   const isAnswer = kind === 'paid' || kind === 'refused';
   return isAnswer && !has('claimed') ? { code: 'not_claimed_yet' } : null;
 }
+
+/** What may come of a claim next, the likeliest first; a note always. */
+export function claimActs(events: readonly ClaimHappened[]): ClaimEventKind[] {
+  const kinds = ['told', 'claimed', 'paid', 'refused', 'withdrawn', 'noted'] as const;
+  return kinds.filter((kind) => turnRefusal(events, kind) === null);
+}

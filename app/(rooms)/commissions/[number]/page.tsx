@@ -26,6 +26,7 @@ import { ProposalLines } from './proposal/proposal-lines';
 import { readMoneyPapers, readPapers } from './read-papers';
 import { RequestLines } from './request-lines';
 import { readSheet, type SheetParams } from './read-sheet';
+import { SendingLines } from './sending-lines';
 import { SheetHead } from './sheet-head';
 import { ShownWall } from './shown-wall';
 import { TimeLines } from './time-lines';
@@ -81,6 +82,7 @@ export default async function SheetPage({ params, searchParams }: SheetPageProps
         }
       />
       <AssemblyLines sheet={sheet} actor={actor} />
+      <SendingLines sheet={sheet} actor={actor} />
       <ProgressLines sheet={sheet} progress={papers.progress} />
       {time ? <TimeLines sheet={sheet} time={time} /> : null}
       <PageLines

@@ -15,6 +15,7 @@ import { readNumber } from '../receipt-address';
 import css from '../receipts.module.css';
 import { CarrierSlip } from './carrier-slip';
 import { ReceiptLines, ReceiptReturns, ReceiptSums } from './receipt-body';
+import { SendingLines } from './sending-lines';
 
 type ReceiptProps = Readonly<{
   params: Promise<{ number: string }>;
@@ -47,6 +48,7 @@ export default async function ReceiptPage({ params, searchParams }: ReceiptProps
         <InThisRoom room="counter" here="receipts" roles={actor.roles} />
       </div>
       <ReceiptPaper receipt={receipt} gallery={gallery} isGift={isGift} name={name} />
+      <SendingLines receipt={receipt} actor={actor} zone={gallery.timeZone} />
       <CarrierSlip receipt={receipt} mayKeep={isAllowed(actor.roles, 'counter.sell')} />
     </>
   );
