@@ -30,6 +30,7 @@ import { SendingLines } from './sending-lines';
 import { SheetHead } from './sheet-head';
 import { ShownWall } from './shown-wall';
 import { TimeLines } from './time-lines';
+import { WallLines } from './wall-lines';
 import css from '../commissions.module.css';
 
 type SheetPageProps = Readonly<{
@@ -83,6 +84,7 @@ export default async function SheetPage({ params, searchParams }: SheetPageProps
       />
       <AssemblyLines sheet={sheet} actor={actor} />
       <SendingLines sheet={sheet} actor={actor} />
+      <WallLines sheet={sheet} actor={actor} />
       <ProgressLines sheet={sheet} progress={papers.progress} />
       {time ? <TimeLines sheet={sheet} time={time} /> : null}
       <PageLines

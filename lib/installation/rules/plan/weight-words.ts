@@ -31,3 +31,20 @@ export function weightWords(weight: WeightToTell, system: LengthSystem): string 
 export function isHeavierThanPlanned(plannedG: number, weight: WeightToTell | null): boolean {
   return weight?.from === 'scale' && weight.weightG > plannedG;
 }
+
+/**
+ * What a plan was reckoned with, and whether the scale says so.
+ *
+ * @example '98 lb, from the scale on 12 May 2026'; '100 lb as planned; the scale said 98 lb'
+ */
+export function plannedWeightWords(
+  plannedG: number,
+  weight: WeightToTell | null,
+  system: LengthSystem,
+): string {
+  if (weight?.weightG === plannedG) return weightWords(weight, system);
+  const planned = `${formatWeight(plannedG, system === 'in' ? 'lb' : 'kg')} as planned`;
+  return weight?.from === 'scale'
+    ? `${planned}; known: ${weightWords(weight, system)}`
+    : `${planned}: weigh it before anything is drilled`;
+}
