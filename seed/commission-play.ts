@@ -17,11 +17,19 @@ import { gridOf } from '@/lib/studio/rules/parts/laying';
 import { drawPartsStep } from '@/lib/studio/writes/parts/draw';
 import { lengthOf } from './catalogue';
 import type { StoryPictures } from './commission-pictures';
-import { bookHanging, bookVisit } from './commissions/hanging';
+import {
+  boardOn,
+  bookHanging,
+  bookVisit,
+  lookAtWall,
+  planIt,
+  setOnBoard,
+} from './commissions/hanging';
 import { done } from './done';
 import { colourwayOf } from './pictures/colourways';
 import { stages, type CommissionStory, type Stage } from './scenario/commission-story';
 import { gallery } from './scenario/gallery';
+import { wallsFound } from './scenario/walls';
 import type { SetUp } from './set-up';
 import { walkJob } from './studio';
 
@@ -85,6 +93,7 @@ async function goOn(scene: Scene): Promise<void> {
   if (reached('sketch shown')) await sketchAndAgree(scene, reached);
   if (reached('deposit asked')) await deposit(scene, reached);
   if (reached('ready to begin')) await making(scene);
+  if (reached('curing')) await beforeHanging(scene, reached);
   if (reached('booked')) await booking(scene);
   if (scene.story.visitInDays !== undefined) await visiting(scene, scene.story.visitInDays);
   if (reached('handed over')) await handingOver(scene);
@@ -237,8 +246,21 @@ async function booking(scene: Scene): Promise<void> {
   const isPast = story.until === 'handed over';
   const day = isPast ? scene.dayOfStage('handed over') : addDays(today, story.wishedInDays ?? 9);
   await bookHanging(tx, at(scene, 'booked', setUp.seller), {
-    ...{ commissionId, story, day, maker: setUp.maker, lookedOn: scene.dayOfStage('agreed') },
+    ...{ commissionId, story, day, maker: setUp.maker, along: setUp.seller },
   });
+}
+
+/** Set on its board, the wall looked at, and where it is heavy and the wall is of wood, planned. */
+async function beforeHanging(scene: Scene, reached: (stage: Stage) => boolean): Promise<void> {
+  const { tx, commissionId, story, setUp, pictures } = scene;
+  const { maker } = setUp;
+  await setOnBoard(tx, maker, { commissionId, on: boardOn(scene.dayOfStage('curing')) });
+  if (!reached('booked') && wallsFound[story.title] === undefined) return;
+  const look = { commissionId, story, maker, on: scene.dayOfStage('agreed'), pictures };
+  const surveyId = await lookAtWall(tx, look);
+  if (story.weightG === undefined) return;
+  const doer = at(scene, 'curing', maker);
+  await planIt(tx, doer, { commissionId, story, surveyId, weightG: story.weightG });
 }
 
 async function visiting(scene: Scene, inDays: number): Promise<void> {

@@ -13,6 +13,7 @@ import { addCollectors } from './collectors';
 import { fillCards } from './collectors-cards';
 import { playCommissions } from './commissions';
 import { playWhatGoesOn } from './commissions/later';
+import { playDelivery } from './delivery';
 import { playGlazes } from './glazes';
 import { gallery } from './scenario/gallery';
 import { beginningOf, setUpGallery, type SetUp } from './set-up';
@@ -85,6 +86,9 @@ export async function loadDemoGallery(report: (sentence: string) => void): Promi
   await playGlazes({ today, setUp });
   await playThisWeek({ today, setUp }, { kilnId, smallKilnId });
   await playCounter({ today, setUp, skus, collectors }, report);
+
+  report('Packing what goes out, and keeping the diary');
+  await playDelivery({ today, setUp });
 }
 
 /** What the counter and the stock room do besides selling; the drawer is counted after it all. */

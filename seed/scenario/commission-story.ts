@@ -47,6 +47,8 @@ export type CommissionStory = {
   parts?: number;
   /** Its numbered drawing, laid as a grid of as many parts. */
   drawnAs?: { rows: number; columns: number };
+  /** What the scale said, with its board; then how it hangs is planned. */
+  weightG?: number;
   askedDaysAgo: number;
   until: Stage;
   paidInFull?: boolean;

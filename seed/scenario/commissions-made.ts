@@ -148,6 +148,7 @@ export const made: readonly CommissionStory[] = [
     budgetToCents: 500_000n,
     priceCents: 438_000n,
     parts: 36,
+    weightG: 33_100,
     askedDaysAgo: 184,
     until: 'booked',
   },
