@@ -58,13 +58,13 @@ export async function crateLabelsPdf(
 
 function writeFrom(paper: Paper, gallery: Gallery, { width }: Page): void {
   const wide = width - 2 * margin - rightWide - 16;
-  const options = { width: wide, height: 52, ellipsis: true };
   const from = [gallery.name, ...addressLines(gallery)]
     .map((line) => onlyKnownSigns(paper, line, 'sans'))
     .join('\n');
   paper.font('bold').fontSize(8).fillColor(ash).text('FROM', margin, margin);
-  paper.font('sans').fontSize(10).fillColor(iron);
-  paper.text(from, margin, margin + 11, options);
+  paper.fillColor(iron);
+  const y = margin + 11;
+  fit(paper, from, { x: margin, y, width: wide, height: 54, face: 'sans', most: 10 });
 }
 
 function writeTo(paper: Paper, shipment: ShipmentTold, { width, height }: Page): void {
