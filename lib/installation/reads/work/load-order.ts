@@ -141,7 +141,9 @@ function placeOf(
 
 function planOf({ fixingPlans, surveys }: CommissionRow): PlanStanding {
   const plan = fixingPlans[0];
-  return plan ? { isAllowed: plan.isAllowed, isOld: plan.surveyId !== surveys[0]?.id } : null;
+  if (!plan) return null;
+  const { isAllowed, weightG, surveyId } = plan;
+  return { isAllowed, weightG, isOld: surveyId !== surveys[0]?.id };
 }
 
 /** A picture since the day was booked may show it in place; the earlier ones show the making. */

@@ -5,12 +5,7 @@ import { isAllowed, type Actor } from '@/lib/access/rules';
 import { readHandOverFacts } from '@/lib/commissions/reads/agreement/hand-over';
 import type { HandOverFacts } from '@/lib/commissions/rules/agreement/hand-over';
 import { dayOf, type Day } from '@/lib/dates/rules';
-import {
-  handsOver,
-  mayHaveItSigned,
-  planQuestionOf,
-  type PlanQuestion,
-} from '@/lib/installation/rules/work/before-signing';
+import { handsOver, mayHaveItSigned } from '@/lib/installation/rules/work/before-signing';
 import { itemsOf, type WorkItem } from '@/lib/installation/rules/work/items';
 import { heldTicks, wordsSaid } from '@/lib/installation/rules/work/ticks';
 import { db } from '@/lib/platform/db/client';
@@ -41,7 +36,6 @@ export type WorkOrder = Omit<OrderLoaded, 'handOver' | 'ticks'> & {
   survey: SurveyTold | null;
   planVersion: number | null;
   items: readonly WorkItem[];
-  planQuestion: PlanQuestion | null;
   ticks: TickTold[];
   snags: { id: string; words: string; mendBy: string; mendByOn: Date; isMended: boolean }[];
   /** What stands above a signature, as far as it is known; null where nothing is handed over. */
@@ -106,7 +100,7 @@ export async function findWorkOrder(
   const row = loaded && (await db().appointment.findUnique({ where: { id }, select: orderSelect }));
   if (!row) return null;
   const { ticks, handOver, ...order } = loaded;
-  const { kind, crewIds } = order;
+  const { crewIds } = order;
   const staff = await listWhoWorksHere();
   const nameOf = (staffId: string) => staff.find((one) => one.id === staffId)?.name ?? 'somebody';
   return {
@@ -115,7 +109,6 @@ export async function findWorkOrder(
     ...(await toHandOver(loaded, { gallery, today })),
     staff: staff.filter(({ active }) => active).map(({ id: each, name }) => ({ id: each, name })),
     items: itemsOf(order.facts),
-    planQuestion: kind === 'hanging' ? planQuestionOf(order.plan) : null,
     ticks: ticks.map((tick) => ({ ...tick, by: nameOf(tick.staffId) })),
     signed: handOver && {
       ...{ signedBy: handOver.signedBy, at: handOver.at, by: nameOf(handOver.recordedById) },

@@ -3,26 +3,40 @@ import type { AppointmentKind } from '@/lib/installation/rules/diary/kinds';
 import { wordsSaid, type SaidKey, type Tick } from './ticks';
 
 /** What may be open about the plan by which a piece hangs. */
-export type PlanQuestion = 'no_plan' | 'plan_is_old' | 'plan_does_not_hold';
+export type PlanQuestion =
+  'no_plan' | 'plan_is_old' | 'plan_does_not_hold' | 'heavier_than_planned';
 
 /** The newest plan of a piece; null when there is none. */
 export type PlanStanding = {
+  /** The weight it was worked out for. */
+  readonly weightG: number;
   readonly isAllowed: boolean;
   /** The wall was looked at anew since. */
   readonly isOld: boolean;
 } | null;
 
-/** What is open about a plan; null when it stands. */
-export function planQuestionOf(plan: PlanStanding): PlanQuestion | null {
+/**
+ * What is open about a plan; null when it stands.
+ *
+ * @param scaleG the weight from the scale; null where it was not weighed
+ */
+export function planQuestionOf(plan: PlanStanding, scaleG: number | null): PlanQuestion | null {
   if (!plan) return 'no_plan';
   if (!plan.isAllowed) return 'plan_does_not_hold';
+  if (isHeavierThanPlanned(plan.weightG, scaleG)) return 'heavier_than_planned';
   return plan.isOld ? 'plan_is_old' : null;
+}
+
+function isHeavierThanPlanned(plannedG: number, scaleG: number | null): boolean {
+  return scaleG !== null && scaleG > plannedG;
 }
 
 /** The question in a sentence. */
 export const planQuestionWords: Readonly<Record<PlanQuestion, string>> = {
   no_plan: 'There is no plan of the fixings. What holds it, and how is that known?',
   plan_is_old: 'The wall was looked at again since the plan was made. Does the plan still fit?',
+  heavier_than_planned:
+    'The scale says more than the plan was worked out for. Do not hang it by that plan: what holds it now?',
   plan_does_not_hold: 'By its own figures the plan does not hold. What was done instead?',
 };
 
@@ -36,6 +50,7 @@ export const wordsInstead: Readonly<Record<BeforeSigning, SaidKey>> = {
   no_plan: 'plan_word',
   plan_is_old: 'plan_word',
   plan_does_not_hold: 'plan_word',
+  heavier_than_planned: 'plan_word',
 };
 
 /** What is missing, as it is said in a sentence. */
@@ -44,6 +59,8 @@ export const missingWords: Readonly<Record<BeforeSigning, string>> = {
   fixings_picture: 'a picture of the fixings, or why there is none',
   no_plan: 'a word on what holds it, as there is no plan of the fixings',
   plan_is_old: 'a word on the plan, as the wall was looked at again since',
+  heavier_than_planned:
+    'a word on what holds it, as it is heavier than the plan was worked out for',
   plan_does_not_hold: 'a word on what was done instead of the plan, which does not hold',
 };
 
@@ -52,7 +69,9 @@ export type DayToSign = {
   readonly kind: AppointmentKind;
   readonly isWeighed: boolean;
   readonly hasFixingsPicture: boolean;
-  readonly planQuestion: PlanQuestion | null;
+  readonly plan: PlanStanding;
+  /** As well as it is known. */
+  readonly weightG: number | null;
   readonly held: ReadonlyMap<string, Tick>;
 };
 
@@ -67,7 +86,8 @@ export function missingBeforeSigning(day: DayToSign): readonly BeforeSigning[] {
   if (day.kind !== 'hanging') return [];
   const open: BeforeSigning[] = [];
   if (!day.isWeighed) open.push('weight');
-  if (day.planQuestion) open.push(day.planQuestion);
+  const question = planQuestionOf(day.plan, day.isWeighed ? day.weightG : null);
+  if (question) open.push(question);
   if (!day.hasFixingsPicture) open.push('fixings_picture');
   return open.filter((each) => wordsSaid(day.held, wordsInstead[each]) === null);
 }

@@ -14,7 +14,6 @@ import {
   handsOver,
   mayHaveItSigned,
   missingBeforeSigning,
-  planQuestionOf,
 } from '@/lib/installation/rules/work/before-signing';
 import type { AnyWorkRefusal, WorkRefusal } from '@/lib/installation/rules/work/refusals';
 import { heldTicks, tickedWithin, wordsSaid } from '@/lib/installation/rules/work/ticks';
@@ -74,7 +73,7 @@ async function refusalToSign(
   }
   const missing = missingBeforeSigning({
     ...order,
-    planQuestion: planQuestionOf(order.plan),
+    weightG: order.facts.weightG,
     held: heldTicks(order.ticks),
   });
   if (missing.length > 0) return { code: 'still_missing', missing };

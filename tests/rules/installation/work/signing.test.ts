@@ -72,14 +72,18 @@ test.each([
 
 describe('before a hanging is signed', () => {
   const day: DayToSign = {
-    ...{ kind: 'hanging', isWeighed: false, hasFixingsPicture: false, planQuestion: 'no_plan' },
+    ...{ kind: 'hanging', isWeighed: false, hasFixingsPicture: false, plan: null, weightG: 9_000 },
     held: new Map(),
   };
 
   test('there is a weight, a picture of the fixings, and an answer about the plan', () => {
     expect(missingBeforeSigning(day)).toEqual(['weight', 'no_plan', 'fixings_picture']);
-    const there = { isWeighed: true, hasFixingsPicture: true, planQuestion: null };
+    const plan = { isAllowed: true, isOld: false, weightG: 9_000 };
+    const there = { isWeighed: true, hasFixingsPicture: true, plan };
     expect(missingBeforeSigning({ ...day, ...there })).toEqual([]);
+    const heavier = { ...there, weightG: 9_001 };
+    expect(missingBeforeSigning({ ...day, ...heavier })).toEqual(['heavier_than_planned']);
+    expect(missingBeforeSigning({ ...day, ...heavier, isWeighed: false })).toEqual(['weight']);
   });
 
   test.each(['weight', 'fixings_picture', 'no_plan'] as const)(
@@ -97,11 +101,13 @@ describe('before a hanging is signed', () => {
     expect(missingBeforeSigning({ ...day, kind: 'fetching' })).toEqual([]);
   });
 
-  test('a plan is asked about when it is old, or does not hold, or is not there', () => {
-    expect(planQuestionOf(null)).toBe('no_plan');
-    expect(planQuestionOf({ isAllowed: true, isOld: false })).toBeNull();
-    expect(planQuestionOf({ isAllowed: true, isOld: true })).toBe('plan_is_old');
-    expect(planQuestionOf({ isAllowed: false, isOld: true })).toBe('plan_does_not_hold');
+  test('a plan is asked about when it is old, too light, or does not hold, or is not there', () => {
+    const plan = { isAllowed: true, isOld: false, weightG: 9_000 };
+    expect(planQuestionOf(null, null)).toBe('no_plan');
+    expect(planQuestionOf(plan, 9_000)).toBeNull();
+    expect(planQuestionOf({ ...plan, isOld: true }, 8_000)).toBe('plan_is_old');
+    expect(planQuestionOf({ ...plan, isOld: true }, 9_001)).toBe('heavier_than_planned');
+    expect(planQuestionOf({ ...plan, isAllowed: false }, 9_001)).toBe('plan_does_not_hold');
     for (const words of Object.values(planQuestionWords)) expect(words).toMatch(/\?$/);
   });
 });
