@@ -19,7 +19,7 @@ type Ink = {
 
 const inks: Readonly<Record<ShapeRole, Ink>> = {
   wall: { fill: null, line: iron, width: 0.8, dash: null },
-  stud: { fill: '#f3efe9', line: ash, width: 0.3, dash: 3 },
+  stud: { fill: '#f3efe9', line: '#b9aea1', width: 0.4, dash: 3 },
   furniture: { fill: '#efe6d2', line: ash, width: 0.6, dash: null },
   obstacle: { fill: '#efe6d2', line: ash, width: 0.6, dash: null },
   inTheWall: { fill: null, line: '#a2451f', width: 0.9, dash: 4 },

@@ -39,7 +39,7 @@ export type PlanPaper = {
 };
 
 /** How high the drawing may be, in points. */
-const drawingHigh = 400;
+const drawingHigh = 390;
 
 /**
  * The installer’s sheet: the wall with its piece to scale, where to drill and with what, what each
@@ -101,8 +101,10 @@ function writeFigures(paper: Paper, sheet: PlanPaper, { lengthUnit }: Gallery): 
     ],
     ['Middle of the cleat above the floor', length(cleatUm)],
     ['Lower edge of the piece above the floor', length(piece.bottomUm)],
-    ['The fixing that bears most: down', weight(plan.pushEachG)],
-    ['The same: off the wall', weight(plan.pullEachG)],
+    [
+      'The fixing that bears most',
+      `${weight(plan.pushEachG)} down, ${weight(plan.pullEachG)} off the wall`,
+    ],
     [
       `It may bear ${weight(plan.bearsEachG)} that way; ${plan.factorAsked} times is asked`,
       `${Math.floor(plan.factor * 10) / 10} times over`,

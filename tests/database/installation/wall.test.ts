@@ -199,7 +199,6 @@ describe('how a piece hangs', () => {
     done(
       await endCommission(on(gallery.owner, day), {
         ...{ requestKey: randomUUID(), commissionId, endedOn: day, why: 'They moved away.' },
-        pieceFate: '',
       }),
     );
     expect(code(await plan())).toBe('ended_early');

@@ -16,7 +16,7 @@ export type WeightToTell = {
 export function weightWords(weight: WeightToTell, system: LengthSystem): string {
   const told = formatWeight(weight.weightG, system === 'in' ? 'lb' : 'kg');
   if (weight.from === 'scale') {
-    return `${told}, from the scale${weight.on ? ` on ${formatDay(weight.on, 'long')}` : ''}`;
+    return `${told}, from the scale${weight.on ? ` on ${formatDay(weight.on, 'short')}` : ''}`;
   }
   return weight.from === 'proposal'
     ? `about ${told}, as it was proposed: weigh it before anything is drilled`

@@ -78,7 +78,7 @@ const questions: readonly Question[] = [
  * Studs are asked for only where there are some, frost only outdoors.
  *
  * @source common practice: what goes wrong where nobody asked
- * @example nothing known has 15 things open, the wall first
+ * @example nothing known has 14 things open, the wall first
  */
 export function stillToLook(facts: SurveyFacts): string[] {
   return questions.filter(({ isOpen }) => isOpen(facts)).map(({ words }) => words);

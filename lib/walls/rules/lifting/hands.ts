@@ -151,7 +151,7 @@ function wordsOf(told: Told, { weightG }: Raising, system: LengthSystem): string
   if (told.byEquation === 'lift') {
     words.push(
       three?.index
-        ? `Even three people would each lift ${times(three.index)} of what the lifting equation advises.`
+        ? `Even three people would each lift ${times(three.index)} what the lifting equation advises.`
         : 'So high, or so far to go, the lifting equation allows no lift by hand at all.',
     );
   }
