@@ -29,6 +29,7 @@ import { readSheet, type SheetParams } from './read-sheet';
 import { SendingLines } from './sending-lines';
 import { SheetHead } from './sheet-head';
 import { ShownWall } from './shown-wall';
+import { TileWallLines } from './tile-wall-lines';
 import { TimeLines } from './time-lines';
 import { WallLines } from './wall-lines';
 import css from '../commissions.module.css';
@@ -83,6 +84,7 @@ export default async function SheetPage({ params, searchParams }: SheetPageProps
         }
       />
       <AssemblyLines sheet={sheet} actor={actor} />
+      <TileWallLines sheet={sheet} actor={actor} />
       <SendingLines sheet={sheet} actor={actor} />
       <WallLines sheet={sheet} actor={actor} />
       <ProgressLines sheet={sheet} progress={papers.progress} />

@@ -1,8 +1,8 @@
 import { z } from 'zod';
 import type { TileWallAsked } from '@/lib/walls/rules/tiles/asked';
-import type { TileAxis } from '@/lib/walls/rules/tiles/axis';
 import { layTiles } from '@/lib/walls/rules/tiles/layout';
 import { tileRefusalMessage } from '@/lib/walls/rules/tiles/refusals';
+import { axisWords } from '@/lib/walls/rules/tiles/words';
 import { decimalText, keys, lengthMm } from '@/lib/workings/atoms';
 import { workedValue, type Working } from '@/lib/workings/working';
 
@@ -62,29 +62,14 @@ export const tileLayout: Working<z.infer<typeof tileInput>, TilesWorked> = {
         edgeCutHeightMm: rows.endCutUm / 1_000,
       },
       working: [
-        `Across: ${axisWords(columns)}.`,
-        `Up: ${axisWords(rows)}.`,
+        `Across: ${axisWords(columns, 'mm')}.`,
+        `Up: ${axisWords(rows, 'mm')}.`,
         `${across} columns × ${down} rows are ${across * down} tiles: ${wholeCount} whole, ${cutCount} cut.`,
         `With ${input.sparePercent} in a hundred on top, rounded up: ${order}.`,
       ],
     };
   },
 };
-
-const startWords = {
-  joint: 'a joint in the middle',
-  tile: 'a tile in the middle',
-  edge: 'a whole tile at the start',
-} as const;
-
-function axisWords({ start, strips, fullCount, endCutUm, endGapUm }: TileAxis): string {
-  if (strips.length === 1 && endCutUm > 0) return `a single tile, cut to ${endCutUm / 1_000} mm`;
-  const ends =
-    endCutUm > 0
-      ? `${endCutUm / 1_000} mm cut at each end`
-      : `none cut, ${endGapUm / 1_000} mm left at each end`;
-  return `${startWords[start]}, ${fullCount} whole, ${ends}`;
-}
 
 function askedOf(given: {
   wallWidthMm: number;
