@@ -60,10 +60,13 @@ test('a weight, pictures and notes count from the device', () => {
 test('what waits is told in words', () => {
   const names = new Map([['seated', 'It sits on the cleat']]);
   const snag = { ...mine, did: 'snag', words: 'Touch up', mendById: mine.id } as const;
-  const sign = {
-    ...{ ...mine, did: 'sign', signedName: 'Marit Oland', signedAs: 'typed', parts: null },
+  const sign: WorkEntrySent = {
+    ...mine,
+    did: 'sign',
+    signedAs: 'typed',
+    ...{ signedName: 'Marit Oland', parts: null },
     ...{ careGiven: true, readOn: '2026-05-04', read: 'All of it' },
-  } as const;
+  };
   const all: WorkEntrySent[] = [
     tick,
     { ...tick, isDone: false },
