@@ -1,10 +1,11 @@
 import type { Doer } from '@/lib/access/rules';
 import { addDayOffer } from '@/lib/installation/writes/offers/days';
 import { addLink, newToken } from '@/lib/commissions/writes/page/link';
-import { addDays, type Day } from '@/lib/dates/rules';
+import { addDays, dateFromDay, dayOf, type Day } from '@/lib/dates/rules';
 import type { Tx } from '@/lib/platform/db/transaction';
 import { invariant } from '@/lib/platform/invariant';
 import { newId } from '@/lib/platform/new-id';
+import { gallery } from '@/seed/scenario/gallery';
 
 /** What is played of a collector's own page: who opens it to whom, and who offers days. */
 export type PagePlay = {
@@ -31,6 +32,7 @@ export async function playPage(play: PagePlay): Promise<void> {
   invariant(opened.ok, 'The demo is not refused.');
   if (!days) return;
   const { fromOn, ...where } = days;
+  await lookAtDoor(tx, commissionId, seller);
   const offered = await addDayOffer(tx, seller, {
     ...{ ...where, commissionId, kind: 'hanging', minutes: 180 },
     days: [0, 2, 7].map((later, at) => ({
@@ -39,4 +41,17 @@ export async function playPage(play: PagePlay): Promise<void> {
     })),
   });
   invariant(offered.ok, 'The demo is not refused.');
+}
+
+/** No hanging is offered on a wall that nobody looked at: this one is of wood, round a door. */
+async function lookAtDoor(tx: Tx, commissionId: string, doer: Doer): Promise<void> {
+  if ((await tx.wallSurvey.count({ where: { commissionId } })) > 0) return;
+  await tx.wallSurvey.create({
+    data: {
+      ...{ commissionId, version: 1, wall: 'wood_studs', staffId: doer.actor.id, at: doer.at },
+      provedHow: 'Magnet on the screws of the board, and a hole behind the trim.',
+      surveyedOn: dateFromDay(dayOf(doer.at, gallery.timeZone)),
+    },
+    select: { id: true },
+  });
 }

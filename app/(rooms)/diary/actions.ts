@@ -15,7 +15,7 @@ import {
   moveAppointment,
   tellMore,
 } from '@/lib/installation/writes';
-import { wordsFor } from './refusal-words';
+import { wordsFor } from '@/app/diary-words';
 
 /** Books an appointment, and opens its page. */
 export const book = formAction('diary.book', bookInput, async (doer, input) => {

@@ -23,7 +23,7 @@ export async function TheirMoney({ page }: Readonly<{ page: OpenPage }>) {
   const open = money.endedOn === null ? money.asked : [];
   const toPay = open.filter((each) => each.paidCents < each.amountCents);
   return (
-    <Section title="What it comes to">
+    <Section title="What it comes to" id="money">
       <Sums money={money} currency={currency} />
       {toPay.length > 0 ? (
         <ul className={css['lines']}>

@@ -16,7 +16,7 @@ let week = 0;
 export async function offered(
   gallery: OpenGallery,
   commissionId: string,
-  { sameWeek } = { sameWeek: false },
+  { sameWeek = false, crewIds = [] }: { sameWeek?: boolean; crewIds?: string[] } = {},
 ) {
   if (!sameWeek) week += 1;
   const [first, second] = [dayOfJune(1 + week * 7), dayOfJune(2 + week * 7)];
@@ -25,6 +25,7 @@ export async function offered(
       ...{ requestKey: randomUUID(), commissionId, leadId: gallery.maker.id },
       ...{ kind: 'hanging' as const, minutes: 180, address: 'The Fernhollow library', note: '' },
       days: [first, second].map((day) => ({ day, from: '09:00' })),
+      ...{ crewIds, travelMinutes: 0, words: { before_ready: 'It was made elsewhere.' } },
     }),
   );
   return { offerId, first, second };

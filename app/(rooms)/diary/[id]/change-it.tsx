@@ -6,8 +6,8 @@ import { Slab } from '@/app/ui/page/section';
 import { clockTime } from '@/lib/dates/rules/time-of-day';
 import type { AppointmentTold } from '@/lib/installation/reads';
 import { callOff, move, tellOfIt } from '../actions';
-import { AskedFields } from '../asked-fields';
-import { ToldFields, WhenFields, WhereFields } from '../when-fields';
+import { AskedFields } from '@/app/ui/diary/asked-fields';
+import { ToldFields, WhenFields, WhereFields } from '@/app/ui/diary/when-fields';
 
 type ChangeItProps = Readonly<{
   appointment: AppointmentTold;

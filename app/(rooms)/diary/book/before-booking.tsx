@@ -1,4 +1,4 @@
-import { ButtonLink } from '@/app/ui/button/button';
+import { WallNotKnown } from '@/app/ui/diary/wall-not-known';
 import { InstantText } from '@/app/ui/figures/day-text';
 import { Caution } from '@/app/ui/page/caution';
 import { Notice } from '@/app/ui/page/notice';
@@ -30,18 +30,6 @@ export async function BeforeBooking({ commission, actor }: BeforeBookingProps) {
       {ready ? <Notice kind="caution">{readyWords(ready)}</Notice> : null}
       {hands ? <Caution>{hands} Common practice; the load decides, not the clock.</Caution> : null}
     </>
-  );
-}
-
-/** No hanging on a wall that nobody knows, and the way to looking at it. */
-export function WallNotKnown({ number }: Readonly<{ number: number }>) {
-  return (
-    <Notice kind="caution" title="The wall is not known">
-      A hanging is booked only once somebody knows what the wall is made of.{' '}
-      <ButtonLink href={`/commissions/${number}/wall`} variant="quiet">
-        Look at the wall
-      </ButtonLink>
-    </Notice>
   );
 }
 

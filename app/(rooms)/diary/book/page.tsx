@@ -12,8 +12,8 @@ import { findBookable, listBookable, listLeads, type Bookable } from '@/lib/inst
 import { appointmentKinds, comesAfterHandOver } from '@/lib/installation/rules';
 import { kindTitles } from '@/lib/installation/rules/diary/words';
 import { book } from '../actions';
-import { AskedFields } from '../asked-fields';
-import { ToldFields, WhenFields, WhereFields } from '../when-fields';
+import { AskedFields } from '@/app/ui/diary/asked-fields';
+import { ToldFields, WhenFields, WhereFields } from '@/app/ui/diary/when-fields';
 import { BeforeBooking } from './before-booking';
 import css from '../diary.module.css';
 

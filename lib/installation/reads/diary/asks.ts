@@ -4,14 +4,16 @@ import { readTotal } from '@/lib/commissions/reads/agreement/total';
 import { factsOf } from '@/lib/commissions/reads/facts';
 import { factsSelect } from '@/lib/commissions/reads/facts-select';
 import { owedBeforeHandOverCents, planDue } from '@/lib/commissions/rules/money/plan';
-import { dayFromDate, dayOf } from '@/lib/dates/rules';
+import { dayOf } from '@/lib/dates/rules';
 import type { AbsentSpan } from '@/lib/installation/rules/crew/hours';
 import { inOrder, wayKey, type PlaceToGo, type Ways } from '@/lib/installation/rules/crew/ways';
-import { bringsThePiece, type Span } from '@/lib/installation/rules/diary/kinds';
-import type { AskFacts, Goes, ReadyBy } from '@/lib/installation/rules/diary/questions';
-import type { Cents } from '@/lib/money/rules';
+import { goesAround, type Busy } from '@/lib/installation/rules/crew/busy';
+import { bringsThePiece } from '@/lib/installation/rules/diary/kinds';
+import type { AskFacts, ReadyBy } from '@/lib/installation/rules/diary/questions';
+import { sumCents, type Cents } from '@/lib/money/rules';
 import type { Gallery } from '@/lib/platform/settings';
 import { everyone, type Wanted } from './booking';
+import { loadBusy, readSpan } from './busy';
 
 /** What is asked about: what is wanted, where, in which gallery, when it is ready. */
 export type Asking = {
@@ -23,26 +25,29 @@ export type Asking = {
   ready: ReadyBy | null;
 };
 
-/** How far around an appointment another may stand that a way leads to: two days. */
-const aroundMs = 2 * 86_400_000;
-
 /** What has to be known before it is asked whether a day should be booked all the same. */
 export async function loadAskFacts(
   from: Prisma.TransactionClient,
   asking: Asking,
 ): Promise<AskFacts> {
   const { wanted, place, gallery, ready } = asking;
-  const crew = await loadGoes(from, wanted);
+  const { span, exceptId } = wanted;
+  const around = { fromAt: span.startsAt, untilAt: span.endsAt, exceptId };
+  const people = await loadBusy(from, everyone(wanted), around);
+  const crew = people.map((one) => goesAround(one, span));
   return {
     ...{ zone: gallery.timeZone, place, ready, crew },
-    owedCents: await readOwedBefore(from, asking),
-    ways: await loadWays(from, place, crew),
+    owedCents: (await readOwed(from, asking)).beforeCents,
+    ways: await loadWays(from, place, people),
     closed: await readClosed(from),
   };
 }
 
-/** What the agreement wants before the hand-over and is not in; nothing where no piece goes along. */
-export async function readOwedBefore(
+/** Money that is still owed: what the agreement wants before the hand-over, and the rest. */
+export type Owed = { beforeCents: Cents; laterCents: Cents };
+
+/** What is owed of a commission; nothing where no piece goes along. */
+export async function readOwed(
   from: Prisma.TransactionClient,
   {
     wanted,
@@ -51,79 +56,30 @@ export async function readOwedBefore(
   }: Pick<Asking, 'gallery' | 'now'> & {
     wanted: Pick<Wanted, 'kind' | 'commissionId'>;
   },
-): Promise<Cents> {
+): Promise<Owed> {
   const { kind, commissionId } = wanted;
-  if (!commissionId || !bringsThePiece(kind)) return 0n;
+  const nothing = { beforeCents: 0n, laterCents: 0n };
+  if (!commissionId || !bringsThePiece(kind)) return nothing;
   const on = dayOf(now, gallery.timeZone);
   const total = await readTotal(from, commissionId, { on, roundBy: gallery.roundTaxBy });
   const row = await from.commission.findUnique({
     where: { id: commissionId },
     select: factsSelect,
   });
-  if (!total || !row) return 0n;
-  return owedBeforeHandOverCents(planDue(factsOf(row, gallery.timeZone), total.totalCents));
+  if (!total || !row) return nothing;
+  const plan = planDue(factsOf(row, gallery.timeZone), total.totalCents);
+  const beforeCents = owedBeforeHandOverCents(plan);
+  const allCents = sumCents(plan.map(({ leftCents }) => leftCents));
+  return { beforeCents, laterCents: allCents - beforeCents };
 }
 
-async function loadGoes(from: Prisma.TransactionClient, wanted: Wanted): Promise<Goes[]> {
-  const ids = everyone(wanted);
-  const { span, exceptId } = wanted;
-  const around = {
-    fromAt: new Date(span.startsAt.getTime() - aroundMs),
-    untilAt: new Date(span.endsAt.getTime() + aroundMs),
-  };
-  const rows = await from.staff.findMany({
-    where: { id: { in: ids } },
-    select: {
-      ...{ id: true, name: true },
-      workDays: { select: { weekday: true, fromMinute: true, toMinute: true } },
-      absences: {
-        where: { withdrawnAt: null },
-        select: { fromOn: true, toOn: true, why: true },
-        orderBy: { fromOn: 'asc' },
-      },
-      crews: {
-        where: {
-          ...{ isOff: false, startsAt: { lt: around.untilAt }, endsAt: { gt: around.fromAt } },
-          ...(exceptId ? { appointmentId: { not: exceptId } } : {}),
-        },
-        select: {
-          ...{ startsAt: true, endsAt: true },
-          appointment: { select: { kind: true, address: true, travelMinutes: true } },
-        },
-        orderBy: { startsAt: 'asc' },
-      },
-    },
-  });
-  return ids.flatMap((id) => rows.filter((row) => row.id === id).map((row) => goesOf(row, span)));
-}
-
-type GoesRow = {
-  id: string;
-  name: string;
-  workDays: Goes['workDays'];
-  absences: { fromOn: Date; toOn: Date; why: string }[];
-  crews: (Span & { appointment: Omit<Goes['neighbours'][number], keyof Span> })[];
-};
-
-/** Of what stands around it only the last before and the first after are neighbours. */
-function goesOf({ id, name, workDays, absences, crews }: GoesRow, span: Span): Goes {
-  const before = crews.findLast((one) => one.endsAt <= span.startsAt);
-  const after = crews.find((one) => one.startsAt >= span.endsAt);
-  return {
-    ...{ staffId: id, name, workDays },
-    absences: absences.map(readSpan),
-    neighbours: [before, after].flatMap((one) =>
-      one ? [{ startsAt: one.startsAt, endsAt: one.endsAt, ...one.appointment }] : [],
-    ),
-  };
-}
-
-async function loadWays(
+/** The ways that are kept between a place and all that the people have in their diaries. */
+export async function loadWays(
   from: Prisma.TransactionClient,
   place: PlaceToGo,
-  crew: readonly Goes[],
+  people: readonly Busy[],
 ): Promise<Ways> {
-  const addresses = crew.flatMap((goes) => goes.neighbours.map((one) => one.address));
+  const addresses = people.flatMap(({ busy }) => busy.map((one) => one.address));
   const pairs = [...new Set(addresses)].map((address) => inOrder(place.address, address));
   if (pairs.length === 0) return new Map();
   const rows = await from.travelTime.findMany({
@@ -141,8 +97,4 @@ export async function readClosed(from: Prisma.TransactionClient): Promise<Absent
     orderBy: { fromOn: 'asc' },
   });
   return rows.map(readSpan);
-}
-
-function readSpan(row: { fromOn: Date; toOn: Date; why: string }): AbsentSpan {
-  return { fromOn: dayFromDate(row.fromOn), toOn: dayFromDate(row.toOn), why: row.why };
 }

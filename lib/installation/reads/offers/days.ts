@@ -3,7 +3,12 @@ import type { Prisma } from '@/generated/prisma/client';
 import { assertAllowed } from '@/lib/access/reads';
 import type { Actor } from '@/lib/access/rules';
 import { dayOf, type Day } from '@/lib/dates/rules';
-import type { Span } from '@/lib/installation/rules';
+import { readOwed, type Owed } from '@/lib/installation/reads/diary/asks';
+import { loadStillFacts } from '@/lib/installation/reads/offers/still';
+import type { AppointmentKind, Span } from '@/lib/installation/rules/diary/kinds';
+import type { Word } from '@/lib/installation/rules/diary/questions';
+import { canStillBe } from '@/lib/installation/rules/offers/slots';
+import { getGallery } from '@/lib/platform/settings';
 import { db } from '@/lib/platform/db/client';
 
 /** One of the days that are offered. */
@@ -12,7 +17,7 @@ export type SlotShown = Span & { position: number; on: Day; isFree: boolean };
 /** Days that are offered, as they are told: who comes is told by what they come for. */
 export type DaysShown = {
   offerId: string;
-  kind: 'hanging' | 'delivery';
+  kind: AppointmentKind;
   address: string;
   note: string;
   slots: SlotShown[];
@@ -21,12 +26,22 @@ export type DaysShown = {
 };
 
 /** Days that are offered, for those who work here. */
-export type DaysOffered = DaysShown & { leadName: string; at: Date; isWithdrawn: boolean };
+export type DaysOffered = DaysShown & {
+  leadName: string;
+  /** Who goes along besides the lead, by name. */
+  otherNames: string[];
+  travelMinutes: number;
+  at: Date;
+  isWithdrawn: boolean;
+  words: Word[];
+};
 
 const offerSelect = {
   ...{ id: true, kind: true, address: true, note: true, at: true, withdrawnAt: true },
-  leadId: true,
+  ...{ commissionId: true, leadId: true, travelMinutes: true },
   lead: { select: { name: true } },
+  crew: { select: { staffId: true, staff: { select: { name: true } } } },
+  words: { select: { about: true, why: true } },
   slots: { orderBy: { position: 'asc' } },
   chosen: {
     select: {
@@ -46,22 +61,35 @@ export async function listDayOffers(
 ): Promise<DaysOffered[]> {
   assertAllowed(actor, 'commissions.see');
   const rows = await loadOffers({ commissionId });
-  return Promise.all(rows.map(async (row) => offeredOf(row, await takenOf(row), how)));
+  return Promise.all(rows.map(async (row) => offeredOf(row, how)));
 }
+
+/** Days on a collector's page: what they come to in money, and whether that bars a choice. */
+export type DaysForCollector = DaysShown & {
+  owed: Owed;
+  /** What the agreement asks for first, where nobody at the gallery let it go. */
+  isBarred: boolean;
+};
 
 /** The days that stand open on the collector's page, and those that were chosen. */
 export async function daysForCollector(
   commissionId: string,
   how: { zone: string; now: Date },
-): Promise<DaysShown[]> {
+): Promise<DaysForCollector[]> {
   const rows = await loadOffers({
     commissionId,
     OR: [{ withdrawnAt: null }, { chosen: { isNot: null } }],
   });
-  const offers = await Promise.all(
-    rows.map(async (row) => offeredOf(row, await takenOf(row), how)),
+  const gallery = await getGallery();
+  return Promise.all(
+    rows.map(async (row) => {
+      const { offerId, kind, address, note, slots, chosen, words } = await offeredOf(row, how);
+      const owed = await readOwed(db(), { wanted: row, gallery, now: how.now });
+      const isLetGo = words.some(({ about }) => about === 'balance_owed');
+      const isBarred = owed.beforeCents > 0n && !isLetGo;
+      return { ...{ offerId, kind, address, note, slots, chosen }, owed, isBarred };
+    }),
   );
-  return offers.map(({ leadName: _lead, at: _at, isWithdrawn: _withdrawn, ...shown }) => shown);
 }
 
 async function loadOffers(where: Prisma.DayOfferWhereInput): Promise<OfferRow[]> {
@@ -72,43 +100,38 @@ async function loadOffers(where: Prisma.DayOfferWhereInput): Promise<OfferRow[]>
   });
 }
 
-/** What whoever leads it has in the diary around those days. */
-async function takenOf({ leadId, slots, chosen }: OfferRow): Promise<Span[]> {
-  const [first, last] = [slots.at(0), slots.at(-1)];
-  if (!first || !last || chosen) return [];
-  return db().appointment.findMany({
-    where: {
-      ...{ leadId, calledOffAt: null },
-      startsAt: { lt: last.endsAt },
-      endsAt: { gt: first.startsAt },
-    },
-    select: { startsAt: true, endsAt: true },
-  });
+async function offeredOf(row: OfferRow, how: { zone: string; now: Date }): Promise<DaysOffered> {
+  const { id: offerId, kind, address, note, at, travelMinutes, words, lead, crew } = row;
+  return {
+    ...{ offerId, kind, address, note, at, travelMinutes, words },
+    leadName: lead.name,
+    otherNames: crew.map(({ staff }) => staff.name).toSorted(),
+    isWithdrawn: row.withdrawnAt !== null,
+    slots: await slotsOf(row, how),
+    chosen: chosenOf(row, how.zone),
+  };
 }
 
-function offeredOf(
+/** The days, with whether each can still be for everyone who goes along. */
+async function slotsOf(
   row: OfferRow,
-  taken: readonly Span[],
   { zone, now }: { zone: string; now: Date },
-): DaysOffered {
-  const { id: offerId, kind, address, note, at, withdrawnAt, lead, chosen } = row;
+): Promise<SlotShown[]> {
+  const crewIds = row.crew.map(({ staffId }) => staffId);
+  const still = row.chosen ? null : await loadStillFacts(db(), { ...row, crewIds }, zone);
+  return row.slots.map(({ position, startsAt, endsAt }) => ({
+    ...{ position, startsAt, endsAt },
+    on: dayOf(startsAt, zone),
+    isFree: still !== null && canStillBe(still, { startsAt, endsAt }, now),
+  }));
+}
+
+function chosenOf({ chosen }: OfferRow, zone: string): DaysShown['chosen'] {
+  if (!chosen) return null;
+  const { startsAt, endsAt, calledOffAt } = chosen.appointment;
   return {
-    ...{ offerId, address, note, at },
-    kind: kind === 'delivery' ? 'delivery' : 'hanging',
-    leadName: lead.name,
-    isWithdrawn: withdrawnAt !== null,
-    slots: row.slots.map(({ position, startsAt, endsAt }) => ({
-      ...{ position, startsAt, endsAt },
-      on: dayOf(startsAt, zone),
-      isFree:
-        startsAt > now && !taken.some((one) => one.startsAt < endsAt && startsAt < one.endsAt),
-    })),
-    chosen: chosen && {
-      startsAt: chosen.appointment.startsAt,
-      endsAt: chosen.appointment.endsAt,
-      on: dayOf(chosen.appointment.startsAt, zone),
-      chosenBy: chosen.chosenBy,
-      isCalledOff: chosen.appointment.calledOffAt !== null,
-    },
+    ...{ startsAt, endsAt, chosenBy: chosen.chosenBy },
+    on: dayOf(startsAt, zone),
+    isCalledOff: calledOffAt !== null,
   };
 }

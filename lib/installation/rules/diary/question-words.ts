@@ -11,7 +11,7 @@ import { dayWords } from './words';
 export type SaidTo = { readonly zone: string; readonly seesMoney: boolean };
 
 /** What is said at the head of the form when something is asked. */
-export function askedHeadline({ questions, ownerAlone }: AskRefusal): string {
+export function askedHeadline({ questions, ownerAlone }: Omit<AskRefusal, 'code'>): string {
   const things = new Set(questions.map(({ about }) => about)).size;
   const owner = ownerAlone
     ? ' The agreement asks for money first: only the owner can book it before that is in.'

@@ -1,6 +1,9 @@
 import { commissionRefusalMessage, type CommissionNo } from '@/lib/commissions/rules/refusals';
 import type { Sentences } from '@/lib/commissions/rules/refusal-sentences';
 import { formatDay, type Day } from '@/lib/dates/rules';
+import { askedHeadline } from '@/lib/installation/rules/diary/question-words';
+import type { AskRefusal } from '@/lib/installation/rules/diary/questions';
+import { formatCents, type Cents } from '@/lib/money/rules';
 
 /** Why days were not offered or chosen, and the facts that explain each. */
 export type OffersRefusalFacts = {
@@ -8,11 +11,17 @@ export type OffersRefusalFacts = {
   same_hours_twice: { readonly on: Day };
   past_midnight: { readonly on: Day };
   leads_nothing_here: unknown;
+  goes_nowhere: unknown;
+  wall_unknown: unknown;
+  still_cures: { readonly on: Day };
+  not_free_then: { readonly name: string; readonly on: Day };
+  asks: { readonly questions: AskRefusal['questions']; readonly ownerAlone: boolean };
   unknown_offer: unknown;
   offer_withdrawn: unknown;
   day_chosen_already: { readonly on: Day };
   unknown_day: unknown;
   day_taken: { readonly on: Day };
+  balance_first: { readonly owedCents: Cents };
 };
 
 /** The name of a refusal. */
@@ -49,6 +58,14 @@ const sentences: Sentences<OffersRefusalFacts> = {
   past_midnight: ({ on }) =>
     `What begins on ${formatDay(on, 'long')} would last past midnight. Begin earlier, or make it shorter.`,
   leads_nothing_here: () => 'Choose who leads it; they must still work here.',
+  goes_nowhere: () => 'Choose who goes along; they must still work here.',
+  wall_unknown: () =>
+    'Nobody knows yet what the wall is made of, so no day for a hanging is offered. Look at the wall first; a site visit can be offered meanwhile.',
+  still_cures: ({ on }) =>
+    `The adhesive has not cured on ${formatDay(on, 'long')}. Offer days after that.`,
+  not_free_then: ({ name, on }) =>
+    `${name} is elsewhere on ${formatDay(on, 'long')} at those hours. Leave it out, or choose another time.`,
+  asks: (refusal) => askedHeadline(refusal),
   unknown_offer: () => 'Those days are not offered for this commission.',
   offer_withdrawn: () =>
     'The gallery took these days back. Ask for other ones; nothing was booked.',
@@ -56,4 +73,6 @@ const sentences: Sentences<OffersRefusalFacts> = {
   unknown_day: () => 'Choose one of the days.',
   day_taken: ({ on }) =>
     `${formatDay(on, 'long')} is no longer free at those hours. Choose another of the days, or call the gallery.`,
+  balance_first: ({ owedCents }) =>
+    `The agreement asks for ${formatCents(owedCents)} before that day. Once it is here you can choose; nothing was booked.`,
 };

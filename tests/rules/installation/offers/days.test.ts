@@ -1,5 +1,9 @@
 import { describe, expect, test } from 'vitest';
-import { chooseDayInput, offerDaysInput } from '@/lib/installation/input/offers/days';
+import {
+  chooseDayInput,
+  offerDaysInput,
+  slotWishInput,
+} from '@/lib/installation/input/offers/days';
 import { beforeItIsReady, decideChoice, decideOffer } from '@/lib/installation/rules/offers/days';
 import type { Day } from '@/lib/dates/rules';
 
@@ -77,6 +81,8 @@ test('a day before the piece is likely to be ready is told, the day itself is no
   expect(beforeItIsReady(spans, null, zone)).toEqual([]);
 });
 
+const sixSlots = [1, 2, 3, 4, 5, 6].map((day) => `2026-06-0${day} 09:30`);
+
 describe('what the form may say', () => {
   const id = '6f1e1f0a-54c5-4f4e-9a43-3a0a5f5b8f10';
   const form = {
@@ -90,11 +96,39 @@ describe('what the form may say', () => {
     ['a seventh day', { 'day.7': '2026-06-07', 'from.7': '09:00' }, ''],
     ['ten minutes', { hours: '0.1' }, 'hours'],
     ['thirteen hours', { hours: '13' }, 'hours'],
-    ['a visit', { kind: 'site_visit' }, 'kind'],
+    ['a party', { kind: 'party' }, 'kind'],
+    ['a time of its own', { slot: 'tomorrow' }, 'slot'],
+    ['seven in all', { slot: sixSlots }, 'slot'],
     ['nowhere', { address: ' ' }, 'address'],
   ])('%s', (_name, more, field) => {
     const read = offerDaysInput.safeParse({ ...form, ...more });
     expect(read.success ? null : (read.error.issues[0]?.path.join('.') ?? null)).toBe(field);
+  });
+
+  test('free times that are ticked come before days by hand', () => {
+    const more = { slot: '2026-06-03 13:30', crewIds: id, travelMinutes: '40' };
+    const read = offerDaysInput.parse({ ...form, ...more, 'word.closed': 'They agreed.' });
+    expect(read).toMatchObject({
+      crewIds: [id],
+      travelMinutes: 40,
+      words: { closed: 'They agreed.' },
+    });
+    expect(read.days).toEqual([
+      { day: '2026-06-03', from: '13:30' },
+      { day: '2026-06-01', from: '09:00' },
+    ]);
+    const alone = { ...form, 'day.1': '', 'from.1': '', slot: sixSlots };
+    expect(offerDaysInput.parse(alone).days).toHaveLength(6);
+  });
+
+  test('what the address of the page says is never refused, and nonsense is left out', () => {
+    const wish = slotWishInput.parse({
+      kind: 'party',
+      hours: 'long',
+      fromOn: 'soon',
+      crewIds: 'x',
+    });
+    expect(wish).toMatchObject({ kind: 'hanging', minutes: 180, fromOn: null, crewIds: [] });
   });
 
   test('hours are minutes, and empty days are left out', () => {

@@ -7,11 +7,12 @@ import { offerDaysInput, withdrawDaysInput } from '@/lib/installation/input/offe
 import { offersRefusalMessage } from '@/lib/installation/rules/offers/refusals';
 import { offerDays, withdrawDays } from '@/lib/installation/writes/offers/days';
 import { sheetHref } from '../../sheet-href';
+import { offerWords } from '@/app/diary-words';
 
 /** Offers days from which the collector chooses on their page. */
 export const offerTheDays = formAction('diary.book', offerDaysInput, async (doer, input) => {
   const offered = await offerDays(doer, input);
-  if (!offered.ok) return refused(offersRefusalMessage(offered.refusal));
+  if (!offered.ok) return refused(await offerWords(offered.refusal, doer.actor));
   revalidatePath('/', 'layout');
   redirect(sheetHref(offered.value.commissionNumber, 'days'));
 });

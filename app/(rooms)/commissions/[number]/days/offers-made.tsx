@@ -5,7 +5,7 @@ import { Section } from '@/app/ui/page/section';
 import type { DaysOffered } from '@/lib/installation/reads/offers/days';
 import type { Sheet } from '@/lib/commissions/reads/sheet';
 import { formatDay } from '@/lib/dates/rules';
-import { hoursWords, kindTitles } from '@/lib/installation/rules/diary/words';
+import { hoursWords, kindTitles, namesWords } from '@/lib/installation/rules/diary/words';
 import { AboutCommission } from '../act-page';
 import css from '../their-page/their-page.module.css';
 import { takeDaysBack } from './actions';
@@ -31,8 +31,8 @@ function OneOffer({ sheet, offer }: Readonly<{ sheet: Sheet; offer: DaysOffered 
   return (
     <li>
       <span>
-        <strong>{kindTitles[offer.kind]}</strong> by {offer.leadName}, {offer.address}:{' '}
-        {outcomeWords(offer)}
+        <strong>{kindTitles[offer.kind]}</strong> by{' '}
+        {namesWords([offer.leadName, ...offer.otherNames])}, {offer.address}: {outcomeWords(offer)}
       </span>
       <ul>
         {offer.slots.map((slot) => (

@@ -1,7 +1,7 @@
 import 'server-only';
 import type { RefusalWords } from '@/app/form-action';
 import { isAllowed, type Actor } from '@/lib/access/rules';
-import { questionSentences } from '@/lib/installation/rules/diary/question-words';
+import { askedHeadline, questionSentences } from '@/lib/installation/rules/diary/question-words';
 import type { AskRefusal } from '@/lib/installation/rules/diary/questions';
 import {
   diaryRefusalMessage,
@@ -9,6 +9,7 @@ import {
   type DiaryRefusal,
   type RefusedField,
 } from '@/lib/installation/rules/diary/refusals';
+import { offersRefusalMessage, type OffersNo } from '@/lib/installation/rules/offers/refusals';
 import { getGallery } from '@/lib/platform/settings';
 
 /** A refusal of the diary as its form shows it: what is asked stands at a field of its own. */
@@ -18,6 +19,13 @@ export async function wordsFor(refusal: DiaryRefusal, actor: Actor): Promise<Ref
   const message = diaryRefusalMessage(refusal, zone);
   const field = refusedField(refusal);
   return field ? { message, fields: { [field]: fieldWords[field] } } : message;
+}
+
+/** The same for days that are offered. */
+export async function offerWords(refusal: OffersNo, actor: Actor): Promise<RefusalWords> {
+  const { timeZone } = await getGallery();
+  if (refusal.code === 'asks') return askedWords(refusal, actor, timeZone);
+  return offersRefusalMessage(refusal);
 }
 
 const fieldWords: Readonly<Record<RefusedField, string>> = {
@@ -30,7 +38,7 @@ const fieldWords: Readonly<Record<RefusedField, string>> = {
 };
 
 /** What only the owner may say is told at the head, without a field to answer it. */
-function askedWords(refusal: AskRefusal, actor: Actor, zone: string): RefusalWords {
+function askedWords(refusal: Omit<AskRefusal, 'code'>, actor: Actor, zone: string): RefusalWords {
   const seesMoney = isAllowed(actor.roles, 'commissions.see_money');
   const said = questionSentences(refusal.questions, { zone, seesMoney });
   const atOwner = refusal.ownerAlone ? (said.balance_owed ?? '') : '';
@@ -39,5 +47,5 @@ function askedWords(refusal: AskRefusal, actor: Actor, zone: string): RefusalWor
     if (about === 'balance_owed' && refusal.ownerAlone) continue;
     fields[`word.${about}`] = sentence;
   }
-  return { message: `${diaryRefusalMessage(refusal, zone)} ${atOwner}`.trim(), fields };
+  return { message: `${askedHeadline(refusal)} ${atOwner}`.trim(), fields };
 }

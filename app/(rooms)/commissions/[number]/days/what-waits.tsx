@@ -1,0 +1,28 @@
+import { InstantText } from '@/app/ui/figures/day-text';
+import { Caution } from '@/app/ui/page/caution';
+import { formatDay } from '@/lib/dates/rules';
+import type { FreeTimes } from '@/lib/installation/reads/offers/free';
+
+type WhatWaitsProps = Readonly<{ found: FreeTimes; isHanging: boolean; zone: string }>;
+
+/** What the free times had to wait for: the studio, and the adhesive. */
+export function WhatWaits({ found, isHanging, zone }: WhatWaitsProps) {
+  const { ready, hangsOn } = found;
+  return (
+    <>
+      {ready ? (
+        <Caution>
+          {ready.readyOn === null
+            ? 'Nobody can say yet when the studio has it ready, so no times are proposed. A day by hand is asked about.'
+            : `The studio has it ready by ${formatDay(ready.readyOn, 'long')} in ${ready.inHundred} of 100; no time before that is proposed.`}
+        </Caution>
+      ) : null}
+      {isHanging && hangsOn.curesAt ? (
+        <Caution>
+          The adhesive cures until <InstantText at={hangsOn.curesAt} zone={zone} />. Nothing hangs
+          before that.
+        </Caution>
+      ) : null}
+    </>
+  );
+}
