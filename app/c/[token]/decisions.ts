@@ -7,6 +7,7 @@ import {
 import { agreementPaperForCollector } from '@/lib/commissions/reads/agreement/paper-for';
 import { proposalForCollector } from '@/lib/commissions/reads/proposal/for-collector';
 import { dayOf, formatDay } from '@/lib/dates/rules';
+import type { AppointmentKind } from '@/lib/installation/rules';
 import type { OpenPage } from '../open-page';
 import { shownOnce } from './shown-once';
 
@@ -82,7 +83,13 @@ async function ofChanges({ link }: OpenPage): Promise<Decision[]> {
     }));
 }
 
-const whatDay = { hanging: 'we come and hang it', delivery: 'we bring it' } as const;
+const whatDay: Readonly<Record<AppointmentKind, string>> = {
+  hanging: 'we come and hang it',
+  delivery: 'we bring it',
+  site_visit: 'we come and look at the wall',
+  fetching: 'you come for it',
+  after_care: 'we come and look after it',
+};
 
 async function ofDays({ link, at, gallery }: OpenPage): Promise<Decision[]> {
   const how = { zone: gallery.timeZone, now: at };
