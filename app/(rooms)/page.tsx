@@ -3,6 +3,7 @@ import { Empty } from '@/app/ui/page/empty';
 import { PageHead } from '@/app/ui/page/page-head';
 import { Section } from '@/app/ui/page/section';
 import { requireActor } from '@/lib/access/reads';
+import { KeptSomewhere } from '@/app/(rooms)/diary/[id]/work/kept/kept-somewhere';
 import { now } from '@/lib/platform/clock';
 import { OnTheBench } from './today/on-the-bench';
 import { getToday, isQuiet } from './today/gathered';
@@ -26,6 +27,7 @@ export default async function TodayPage() {
   return (
     <>
       <PageHead title={today.title} lead={summaryOf(today)} />
+      <KeptSomewhere />
       {today.taken ? <TakenToday taken={today.taken} /> : null}
       {today.sells ? seeTo : null}
       {isToday ? diary : null}

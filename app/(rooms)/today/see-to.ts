@@ -3,6 +3,8 @@ import { listTagsToRewrite } from '@/lib/catalogue/reads/prices';
 import type { Day } from '@/lib/dates/rules';
 import { listHolds, type HoldTold } from '@/lib/holds/reads/hold-list';
 import { listWaiting } from '@/lib/holds/reads/waiting-list';
+import { countLooksDue } from '@/lib/installation/reads/care/looks';
+import { countSnagsOverdue } from '@/lib/installation/reads/work/snags';
 import { listProofMissing } from '@/lib/sales/reads/receipts-of-day';
 import { gatherPromises } from '@/app/(rooms)/promises/gathered';
 import type { ToSeeTo } from './to-see-to';
@@ -16,12 +18,14 @@ export async function gatherToSeeTo(
   { at, todayOn, zone }: Readonly<{ at: Date; todayOn: Day; zone: string }>,
 ): Promise<ToSeeTo[]> {
   const may = (permission: Parameters<typeof isAllowed>[1]) => isAllowed(actor.roles, permission);
-  const [holds, waiting, promises, tags, unproven] = await Promise.all([
+  const [holds, waiting, promises, tags, unproven, snags, looks] = await Promise.all([
     may('stock.hold') ? listHolds(actor, at) : null,
     may('stock.hold') ? listWaiting(actor) : [],
     may('orders.see') ? gatherPromises(actor, todayOn, zone) : [],
     may('stock.move') ? listTagsToRewrite(actor, todayOn) : [],
     may('counter.sell') ? listProofMissing(actor) : [],
+    may('installation.do') ? countSnagsOverdue(actor, todayOn) : 0,
+    may('installation.do') ? countLooksDue(actor, todayOn) : 0,
   ]);
   const back = waiting.filter((each) => each.standing === 'free_now').length;
   const late = promises.filter((each) => each.isLate).length;
@@ -30,6 +34,18 @@ export async function gatherToSeeTo(
     ...counted('back', back, '/holds', (n) => `${people(n)} can be told that a piece is back.`),
     ...counted('late', late, '/promises', (n) => `${things(n, 'promise')} past its day.`),
     ...counted('tags', tags.length, '/prices', (n) => `${tagsWords(n)} to be written anew.`),
+    ...counted(
+      'snags',
+      snags,
+      '/diary/after-care#snags',
+      (n) => `${things(n, 'snag')} past the day of mending.`,
+    ),
+    ...counted(
+      'looks',
+      looks,
+      '/diary/after-care#looks',
+      (n) => `${things(n, 'look')} after a piece due.`,
+    ),
     ...counted('proof', unproven.length, '/receipts', (n) => `${slipsWords(n)} missing.`),
   ];
 }

@@ -46,6 +46,7 @@ const pages = {
   diary: [
     { key: 'days', href: '/diary', name: 'The diary', permission: 'diary.see' },
     { key: 'crew', href: '/diary/crew', name: 'Who works when', permission: 'diary.see' },
+    { key: 'care', href: '/diary/after-care', name: 'Looking after', permission: 'diary.see' },
     { key: 'calendar', href: '/diary/calendar', name: 'On your phone', permission: 'diary.see' },
     { key: 'sending', href: '/sending', name: 'Sending', permission: 'sending.do' },
     {

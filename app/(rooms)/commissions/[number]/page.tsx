@@ -15,6 +15,7 @@ import { formatCents } from '@/lib/money/rules';
 import { doneSentence } from '../sheet-href';
 import { AgreementLines } from './agreement-lines';
 import { AppointmentLines } from './appointment-lines';
+import { CareLines } from './care-lines';
 import { AssemblyLines } from './assembly-lines';
 import { History } from './history';
 import { JobLines } from './job-lines';
@@ -87,6 +88,7 @@ export default async function SheetPage({ params, searchParams }: SheetPageProps
       <TileWallLines sheet={sheet} actor={actor} />
       <SendingLines sheet={sheet} actor={actor} />
       <WallLines sheet={sheet} actor={actor} />
+      <CareLines sheet={sheet} actor={actor} />
       <ProgressLines sheet={sheet} progress={papers.progress} />
       {time ? <TimeLines sheet={sheet} time={time} /> : null}
       <PageLines

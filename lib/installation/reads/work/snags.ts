@@ -44,6 +44,17 @@ export async function countSnagsOverdue(actor: Actor, today: Day): Promise<numbe
   return db().snag.count({ where: { mended: null, mendByOn: { lt: dateFromDay(today) } } });
 }
 
+/** Who can put something right: everyone who works here, by name. */
+export async function listMenders(actor: Actor): Promise<{ id: string; name: string }[]> {
+  assertAllowed(actor, 'installation.do');
+  return db().staff.findMany({
+    where: { active: true },
+    select: { id: true, name: true },
+    orderBy: [{ name: 'asc' }, { id: 'asc' }],
+    take: 100,
+  });
+}
+
 async function readSnags(where: Prisma.SnagWhereInput): Promise<Snag[]> {
   const rows = await db().snag.findMany({
     where,
