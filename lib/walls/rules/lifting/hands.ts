@@ -173,7 +173,7 @@ function stepsOf(told: Told, raising: Raising, system: LengthSystem): string[] {
   const half = Math.round(raising.heightUm / 2);
   const [start, end] = [raising.standsAtUm + half, raising.bottomUm + half];
   const limits = told.shares.map(({ people, limitG }) => {
-    const who = people === 1 ? 'One person' : `${people} together`;
+    const who = { 1: 'One person', 2: 'Two together', 3: 'Three together' }[people];
     return `${who} may lift ${limitG > 0 ? formatWeight(limitG, weightSystem) : 'nothing'} so.`;
   });
   return [

@@ -24,7 +24,7 @@ export function LookAtIt({ sheet, known }: LookAtItProps) {
       <AboutCommission sheet={sheet} />
       <input type="hidden" name="lengthUnit" value={unit} />
       <input type="hidden" name="seenVersion" value={known?.version ?? 0} />
-      <MadeQuestions known={known} unit={unit} />
+      <MadeQuestions known={known} unit={unit} requestSays={sheet.request.wall} />
       <StudQuestions known={known} unit={unit} />
       <PlaceQuestions known={known} unit={unit} />
       <Folded

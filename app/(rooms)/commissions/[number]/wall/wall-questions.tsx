@@ -1,5 +1,5 @@
 import { Field } from '@/app/ui/form/field';
-import { wallKinds, wallWords } from '@/lib/commissions/rules/words';
+import { wallKinds, wallWords, type WallKind } from '@/lib/commissions/rules/words';
 import type { SurveyTold } from '@/lib/installation/reads/survey/told';
 import type { LengthSystem } from '@/lib/units/rules';
 import { studWoods, studWoodWords } from '@/lib/walls/rules/fixings/screws';
@@ -15,8 +15,10 @@ const notKnown = { value: '', label: 'not known yet' };
 const walls = [notKnown, ...wallKinds.map((value) => ({ value, label: wallWords[value] }))];
 const woods = [notKnown, ...studWoods.map((value) => ({ value, label: studWoodWords[value] }))];
 
+type MadeProps = LookingProps & Readonly<{ requestSays: WallKind | null }>;
+
 /** What the wall is made of, and what of it holds something. */
-export function MadeQuestions({ known, unit }: LookingProps) {
+export function MadeQuestions({ known, unit, requestSays }: MadeProps) {
   const measure = { kind: 'measure', width: 'short', unit } as const;
   return (
     <fieldset className={css['questions']}>
@@ -27,7 +29,7 @@ export function MadeQuestions({ known, unit }: LookingProps) {
         kind="select"
         options={walls}
         defaultValue={known?.wall ?? ''}
-        hint="Not what it looks like: a plaster wall has been foam behind paint."
+        hint={`${requestSays && !known ? `The request says: ${wallWords[requestSays]}. ` : ''}Not what it looks like: a plaster wall has been foam behind paint.`}
         width="half"
       />
       <Field

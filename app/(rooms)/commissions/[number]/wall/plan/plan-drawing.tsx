@@ -16,20 +16,22 @@ export function PlanDrawing({ drawing }: PlanDrawingProps) {
   const height = drawing.heightUm / perUnit;
   const { left, below, above, right } = room;
   return (
-    <svg
-      className={css['drawing']}
-      viewBox={`${-left} ${-above} ${width + left + right} ${height + above + below}`}
-      role="img"
-      aria-label={drawing.label}
-    >
-      {drawing.shapes.map((shape, at) => (
-        <ShapeOn key={at} shape={shape} high={height} />
-      ))}
-      <line className={css['floor']} x1={-60} y1={height} x2={width + 60} y2={height} />
-      {drawing.measures.map((measure, at) => (
-        <MeasureOn key={at} measure={measure} high={height} />
-      ))}
-    </svg>
+    <div className={css['frame']} tabIndex={0} role="group" aria-label="The drawing">
+      <svg
+        className={css['drawing']}
+        viewBox={`${-left} ${-above} ${width + left + right} ${height + above + below}`}
+        role="img"
+        aria-label={drawing.label}
+      >
+        {drawing.shapes.map((shape, at) => (
+          <ShapeOn key={at} shape={shape} high={height} />
+        ))}
+        <line className={css['floor']} x1={-60} y1={height} x2={width + 60} y2={height} />
+        {drawing.measures.map((measure, at) => (
+          <MeasureOn key={at} measure={measure} high={height} />
+        ))}
+      </svg>
+    </div>
   );
 }
 

@@ -9,6 +9,7 @@ import { decideOnSite, type FixingPlan } from '@/lib/walls/rules';
 import { drawWall } from '@/lib/walls/rules/drawing/drawing';
 import { cleatWords } from '@/lib/walls/rules/plan/asked';
 import { PlanDrawing } from './plan-drawing';
+import css from './plan.module.css';
 
 type PlanToldProps = Readonly<{ shown: PlanShown; plan: FixingPlan; unit: LengthSystem }>;
 
@@ -17,9 +18,10 @@ export function PlanTold({ shown, plan, unit }: PlanToldProps) {
   const { hands, advice, steps } = shown;
   return (
     <>
+      <Caution>{decideOnSite}</Caution>
       <PlanDrawing drawing={drawWall({ wall: shown.survey, plan }, unit)} />
       <PlanFigures shown={shown} plan={plan} unit={unit} />
-      <Working steps={steps} formula={planFormula} source={planSource} caution={decideOnSite} />
+      <Working steps={steps} formula={planFormula} source={planSource} />
       {hands ? (
         <Working
           title={hands.words[0] ?? 'Who lifts it'}
@@ -30,9 +32,12 @@ export function PlanTold({ shown, plan, unit }: PlanToldProps) {
           caution="For both hands, close to the body, on a clear floor. On a ladder or a stair: a lift, or hired hands."
         />
       ) : null}
-      {advice.map((sentence) => (
-        <Caution key={sentence}>{sentence}</Caution>
-      ))}
+      <h3>In this order</h3>
+      <ol className={css['order']}>
+        {advice.map((sentence) => (
+          <li key={sentence}>{sentence}</li>
+        ))}
+      </ol>
     </>
   );
 }
