@@ -7,7 +7,7 @@ import { list } from './words';
 /** What keeps somebody from being struck out while it is open. */
 export const openKinds = [
   ...(['commission', 'layaway', 'hold', 'approval', 'order', 'shop_order', 'slip'] as const),
-  ...(['to_collect', 'day', 'credit', 'gallery'] as const),
+  ...(['to_collect', 'day', 'credit', 'gallery', 'shipment'] as const),
 ] as const;
 
 /** Something that is open in somebody's name: its numbers, or words where it has none. */
@@ -31,6 +31,8 @@ const openWords: Record<(typeof openKinds)[number], (names: string, many: boolea
   to_collect: (names) => `Of receipt ${names} pieces still hang here. Hand them out first.`,
   day: (names) => `The diary has a day with them: ${names}. Let it pass, or call it off.`,
   credit: (names) => `There is money on ${names}. Use it up first.`,
+  shipment: (names, many) =>
+    `Shipment ${names} ${many ? 'are' : 'is'} not over. Say that it arrived, or call it off.`,
   gallery: (names) => `Pieces may be with ${names} as another gallery. End it with them first.`,
 };
 

@@ -28,6 +28,7 @@ export const keptParts = {
   holds: 'Pieces held for you.',
   waiting: 'Pieces that you waited for.',
   onApproval: 'Pieces that you took home to try.',
+  shipments: 'What was sent to you: where to, what became of it, how it looked, what was claimed.',
   layaways: 'Pieces laid away for you.',
   specialOrders: 'Special orders.',
   wholesaleOrders: 'Orders for your shop.',

@@ -70,7 +70,7 @@ export async function wayStep(
     select: { id: true },
   });
   await keepCarriersSlip(tx, doer, { shipment, said });
-  const facts = { on, tracking: trackingIn(said), takenBy: takenByIn(said) };
+  const facts = { on, tracking: trackingIn(said) };
   await tell(tx, doer, { shipment, did: `noted a shipment: ${eventWords[kind]}`, facts });
   return ok({ number: shipment.number, kind });
 }

@@ -117,7 +117,15 @@ export async function closeEverything(gallery: OpenGallery, { id, mark }: WholeL
       data: { commissionId, why: `${mark} thought better of it`, ...ended },
     });
   }
+  await letArrive(gallery, id);
   await settleMoney(gallery, id);
+}
+
+async function letArrive(gallery: OpenGallery, collectorId: string) {
+  for (const { id: shipmentId } of await db().shipment.findMany({ where: { collectorId } })) {
+    const by = { staffId: gallery.owner.id, at: noon, on: dateFromDay('2026-11-20') };
+    await db().shipmentEvent.create({ data: { shipmentId, kind: 'arrived', ...by } });
+  }
 }
 
 async function settleMoney(gallery: OpenGallery, collectorId: string) {

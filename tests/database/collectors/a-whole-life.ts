@@ -12,7 +12,9 @@ import { ok } from '@/lib/platform/result';
 import { recordSales, type RecordedSale } from '@/lib/sales/writes/record-sales';
 import { recordReferralFee } from '@/lib/sales/writes/referral-fee';
 import { putOnSlip } from '@/lib/counter/writes';
+import { noteWay } from '@/lib/sending/writes/way';
 import { moveCredits, openCredit } from '@/lib/vouchers/writes';
+import { aPacked, became } from '@/tests/database/sending/a-shipment';
 import { asked as askedCommission, done } from '@/tests/database/commissions/a-commission';
 import { asked as askedLayaway } from '@/tests/database/layaway/a-layaway';
 import {
@@ -49,6 +51,7 @@ export async function aWholeLife(gallery: OpenGallery, mark: string): Promise<Wh
   await sellToThem(gallery, life);
   await keepForThem(gallery, life);
   await promiseThem(gallery, life);
+  await shipToThem(gallery, life);
   return life;
 }
 
@@ -164,6 +167,14 @@ async function keepForThem(gallery: OpenGallery, { id: collectorId, piece, mark 
   done(await waitForPiece(doer, { requestKey: randomUUID(), skuId, collectorId, ...waits }));
   const layaway = { shownNet: '100.00', down: '27.00' };
   done(await beginLayaway(doer, askedLayaway(piece.sku, collectorId, layaway)));
+}
+
+/** Something is on its way to them. */
+async function shipToThem(gallery: OpenGallery, { id: collectorId, mark }: WholeLife) {
+  const words = { toName: `Sent to ${mark}`, toAddress: `1 Shore Walk of ${mark}` };
+  const fields = { collectorId, ...words, note: `Stairs at ${mark}` };
+  const { shipmentId } = await aPacked(gallery, fields);
+  done(await noteWay(doing(gallery.clerk), became(shipmentId, 'sent')));
 }
 
 async function promiseThem(gallery: OpenGallery, { id: collectorId, piece, mark }: WholeLife) {

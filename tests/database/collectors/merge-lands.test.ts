@@ -43,6 +43,8 @@ import {
 } from '@/tests/database/sales/open-gallery';
 import { anOrder } from '@/tests/database/wholesale/a-shop';
 import { sql, startAfresh } from '@/tests/helpers/database';
+import { startStep } from '@/lib/sending/writes/shipments';
+import { toStart } from '@/tests/database/sending/a-shipment';
 import { fieldsThatName } from './fields-that-name';
 
 let gallery: OpenGallery;
@@ -106,6 +108,10 @@ const holding = () => ({
 /** Every act by which a row comes to name somebody, and the fields that it writes. */
 const acts: [string, () => Promise<unknown>][] = [
   ['Sale.collectorId Sale.referredById Posting.collectorId', sellToGone],
+  [
+    'Shipment.collectorId',
+    () => step((tx) => startStep(tx, clerk(), toStart({ collectorId: gone }))),
+  ],
   ['Hold.collectorId', () => step((tx) => holdPieces(tx, clerk(), holding()))],
   [
     'Waiting.collectorId',

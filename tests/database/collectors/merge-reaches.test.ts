@@ -87,6 +87,7 @@ const reached: Record<string, (id: string) => Promise<unknown>> = {
   'Hold.collectorId': async (id) => (await listOpenPapers(gallery.owner, id)).holds,
   'Layaway.collectorId': async (id) => (await listOpenPapers(gallery.owner, id)).layaways,
   'OnApproval.collectorId': async (id) => (await listOpenPapers(gallery.owner, id)).approvals,
+  'Shipment.collectorId': async (id) => (await kept(id)).shipments,
   'SpecialOrder.collectorId': async (id) => (await listOpenPapers(gallery.owner, id)).orders,
   'Credit.collectorId': async (id) => (await listOpenPapers(gallery.owner, id)).credits,
   'WholesaleOrder.collectorId': async (id) => (await findShopSheet(gallery.owner, id))?.orders,

@@ -25,7 +25,8 @@ export async function readPapersKept(from: Prisma.TransactionClient, ids: readon
     }),
     from.specialOrder.findMany({ where, include: piece, orderBy }),
   ]);
-  const [wholesaleOrders, townPromises, otherGallery] = await Promise.all([
+  const [shipments, wholesaleOrders, townPromises, otherGallery] = await Promise.all([
+    readShipmentsKept(from, ids),
     from.wholesaleOrder.findMany({ where, include: { lines }, orderBy }),
     from.townPromise.findMany({ where, orderBy: { id: 'asc' } }),
     from.consignee.findMany({
@@ -38,6 +39,24 @@ export async function readPapersKept(from: Prisma.TransactionClient, ids: readon
   ]);
   return {
     ...{ holds, waiting, onApproval, layaways, specialOrders },
-    ...{ wholesaleOrders, townPromises, otherGallery },
+    ...{ shipments, wholesaleOrders, townPromises, otherGallery },
   };
+}
+
+/** What was sent to them: where to, what became of it, how it looked, and what was claimed. */
+function readShipmentsKept(from: Prisma.TransactionClient, ids: readonly string[]) {
+  return from.shipment.findMany({
+    where: { collectorId: { in: [...ids] } },
+    select: {
+      ...{ number: true, at: true, how: true, carrier: true, toName: true, toAddress: true },
+      ...{ toPhone: true, insuredCents: true, note: true },
+      events: {
+        select: { kind: true, on: true, tracking: true, takenBy: true, words: true },
+        orderBy: { id: 'asc' },
+      },
+      reports: { select: { on: true, when: true, words: true }, orderBy: { id: 'asc' } },
+      claims: { select: { number: true, foundOn: true, words: true, askedCents: true } },
+    },
+    orderBy,
+  });
 }

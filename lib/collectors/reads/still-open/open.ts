@@ -33,16 +33,22 @@ function numbered(rows: readonly { number: number }[]): string[] {
 
 const byNumber = { select: { number: true }, orderBy: { number: 'asc' } } as const;
 
+/** What ends a shipment. */
+const overIf = {
+  kind: { in: ['arrived', 'fetched', 'called_off'] },
+} satisfies Prisma.ShipmentEventWhereInput;
+
 async function openPapers(from: Prisma.TransactionClient, { ids }: Of): Promise<OpenThing[]> {
   const collectorId = { in: [...ids] };
   const where = { collectorId, endedAt: null };
-  const [commissions, layaways, holds, approvals, orders, shopOrders] = await Promise.all([
+  const [commissions, layaways, holds, approvals, orders, shopOrders, sent] = await Promise.all([
     from.commission.findMany({ where: { collectorId, handOver: null, ending: null }, ...byNumber }),
     from.layaway.findMany({ where, ...byNumber }),
     from.hold.findMany({ where: { ...where, layawayId: null, orderId: null }, ...byNumber }),
     from.onApproval.findMany({ where, ...byNumber }),
     openOrders(from, ids),
     from.wholesaleOrder.findMany({ where: { ...where, saleId: null }, ...byNumber }),
+    from.shipment.findMany({ where: { collectorId, events: { none: overIf } }, ...byNumber }),
   ]);
   return [
     ...named('commission', numbered(commissions)),
@@ -51,6 +57,7 @@ async function openPapers(from: Prisma.TransactionClient, { ids }: Of): Promise<
     ...named('approval', numbered(approvals)),
     ...named('order', numbered(orders)),
     ...named('shop_order', numbered(shopOrders)),
+    ...named('shipment', numbered(sent)),
   ];
 }
 

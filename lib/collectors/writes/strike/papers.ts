@@ -16,6 +16,8 @@ export async function strikePapers(tx: Tx, doer: Doer, who: ToStrike): Promise<v
   await strikeUnderNameAlone(tx, who);
   await tx.onApproval.updateMany({ where, data: { condition: '', security: '' } });
   await tx.layaway.updateMany({ where, data: { endedWhy: '' } });
+  const nowhere = { toName: who.erasedName, toAddress: '', toPhone: '', insuredBy: '', note: '' };
+  await tx.shipment.updateMany({ where, data: nowhere });
   await tx.specialOrder.updateMany({ where, data: { wish: '', sendTo: '', endedWhy: '' } });
   await tx.wholesaleOrder.updateMany({
     where,
