@@ -1,137 +1,92 @@
 import type { Metadata } from 'next';
 import { ButtonLink } from '@/app/ui/button/button';
-import { Empty } from '@/app/ui/page/empty';
+import { InThisRoom } from '@/app/ui/page/in-this-room';
 import { PageHead } from '@/app/ui/page/page-head';
-import { Columns, Section } from '@/app/ui/page/section';
+import { Views } from '@/app/ui/page/views';
 import { requireActor } from '@/lib/access/reads';
 import { isAllowed } from '@/lib/access/rules';
 import { monthInput } from '@/lib/dates/input';
-import {
-  addDays,
-  dayOf,
-  dayStartAt,
-  formatMonth,
-  monthInstants,
-  monthOf,
-  nextMonth,
-  type Day,
-  type Month,
-} from '@/lib/dates/rules';
-import { listDiary, type InDiary } from '@/lib/installation/reads';
+import { dayOf, monthOf, parseDay, type Day, type Month } from '@/lib/dates/rules';
 import { now } from '@/lib/platform/clock';
 import { getGallery } from '@/lib/platform/settings';
-import { DaysTold } from './days-told';
-import { MonthStrip } from './month-strip';
+import { ComingView } from './views/coming-view';
+import { DayView } from './views/day-view';
+import { MonthView } from './views/month-view';
+import type { Looking } from './views/shared';
+import { WeekView } from './views/week-view';
+import css from './diary.module.css';
 
 export const metadata: Metadata = { title: 'Diary' };
 
-/** How far the list looks ahead, and how far back what is past is told, in days. */
-const aheadDays = 120;
-const backDays = 60;
+type Asked = { day?: string | string[]; week?: string | string[]; month?: string | string[] };
+type DiaryPageProps = Readonly<{ searchParams: Promise<Asked> }>;
 
-type DiaryPageProps = Readonly<{ searchParams: Promise<{ month?: string | string[] }> }>;
-
-/** The diary: a month at a glance, and the days that have something, in words. */
+/** The diary: the coming days, or one day, week or month of it. */
 export default async function DiaryPage({ searchParams }: DiaryPageProps) {
   const actor = await requireActor('diary.see');
-  const { timeZone } = await getGallery();
-  const todayOn = dayOf(now(), timeZone);
-  const thisMonth = monthOf(todayOn);
-  const read = monthInput.safeParse((await searchParams).month);
-  const month = read.success ? read.data : thisMonth;
-  const after = nextMonth(month);
-  const inMonth = await listDiary(actor, monthInstants(month, timeZone), timeZone);
-  const inNext = await listDiary(actor, monthInstants(after, timeZone), timeZone);
-  const mayBook = isAllowed(actor.roles, 'diary.book');
-  const shared = { zone: timeZone, todayOn };
+  const { timeZone: zone } = await getGallery();
+  const todayOn = dayOf(now(), zone);
+  const way = wayToLook(await searchParams, todayOn);
+  const bookHref = way.view === 'day' ? `/diary/book?day=${way.on}` : '/diary/book';
   return (
     <>
-      <PageHead title="Diary" lead="Hangings, deliveries and visits, and who leads them.">
-        {mayBook ? <ButtonLink href="/diary/book">Book a day</ButtonLink> : null}
+      <PageHead title="Diary" lead="Hangings, deliveries and visits, and who goes.">
+        {isAllowed(actor.roles, 'diary.book') ? (
+          <ButtonLink href={bookHref}>Book a day</ButtonLink>
+        ) : null}
       </PageHead>
-      <Columns
-        wide={
-          month === thisMonth ? (
-            <Coming {...shared} listed={await listAround(actor, todayOn, timeZone)} />
-          ) : (
-            <WholeMonth {...shared} month={month} listed={inMonth} />
-          )
-        }
-        beside={
-          <>
-            <MonthStrip month={month} todayOn={todayOn} counts={countsOf(inMonth)} isFirst />
-            <MonthStrip month={after} todayOn={todayOn} counts={countsOf(inNext)} />
-          </>
-        }
-      />
+      <InThisRoom room="diary" here="days" roles={actor.roles} />
+      <div className={css['ways-to-look']}>
+        <Views label="Ways to look at the diary" views={viewsFrom(way)} />
+      </div>
+      <Looked way={way} looking={{ actor, zone, todayOn }} />
     </>
   );
 }
 
-type ListedProps = Readonly<{ zone: string; todayOn: Day; listed: readonly InDiary[] }>;
+type Way = { view: 'coming' | 'day' | 'week' | 'month'; on: Day };
 
-function Coming({ zone, todayOn, listed }: ListedProps) {
-  const coming = listed.filter((one) => one.startsOn >= todayOn);
-  const past = listed.filter((one) => one.startsOn < todayOn).toReversed();
-  return (
-    <>
-      <Section title="Coming">
-        {coming.length > 0 ? (
-          <DaysTold appointments={coming} zone={zone} todayOn={todayOn} label="The coming days" />
-        ) : (
-          <Empty title="Nothing is booked">
-            A hanging, a delivery or a visit stands here once it is booked, here or on the sheet of
-            its commission. Whoever leads one is never booked twice for the same hour.
-          </Empty>
-        )}
-      </Section>
-      {past.length > 0 ? (
-        <Section title="Past">
-          <DaysTold appointments={past} zone={zone} todayOn={todayOn} label="Past days" />
-        </Section>
-      ) : null}
-    </>
-  );
+/** What the address asks for; the coming days for anything else. */
+function wayToLook({ day, week, month }: Asked, todayOn: Day): Way {
+  const on = dayOr(day);
+  if (on) return { view: 'day', on };
+  const inWeek = dayOr(week);
+  if (inWeek) return { view: 'week', on: inWeek };
+  const read = monthInput.safeParse(month);
+  return read.success
+    ? { view: 'month', on: firstDay(read.data, todayOn) }
+    : { view: 'coming', on: todayOn };
 }
 
-function WholeMonth({ month, zone, todayOn, listed }: ListedProps & Readonly<{ month: Month }>) {
-  if (listed.length === 0) {
-    return (
-      <Section title={formatMonth(month)}>
-        <Empty
-          title={`Nothing stands in ${formatMonth(month)}`}
-          act={
-            <ButtonLink href="/diary" variant="quiet">
-              Back to the coming days
-            </ButtonLink>
-          }
-        >
-          Choose another month, or go back to the coming days.
-        </Empty>
-      </Section>
-    );
+function viewsFrom({ view, on }: Way) {
+  return [
+    { href: '/diary', name: 'Coming', current: view === 'coming' },
+    { href: `/diary?day=${on}`, name: 'Day', current: view === 'day' },
+    { href: `/diary?week=${on}`, name: 'Week', current: view === 'week' },
+    { href: `/diary?month=${monthOf(on)}`, name: 'Month', current: view === 'month' },
+  ];
+}
+
+function Looked({ way, looking }: Readonly<{ way: Way; looking: Looking }>) {
+  switch (way.view) {
+    case 'day':
+      return <DayView {...looking} day={way.on} />;
+    case 'week':
+      return <WeekView {...looking} day={way.on} />;
+    case 'month':
+      return <MonthView {...looking} month={monthOf(way.on)} />;
+    case 'coming':
+      return <ComingView {...looking} />;
   }
-  return (
-    <Section title={formatMonth(month)}>
-      <DaysTold appointments={listed} zone={zone} todayOn={todayOn} label={formatMonth(month)} />
-    </Section>
-  );
 }
 
-async function listAround(
-  actor: Parameters<typeof listDiary>[0],
-  todayOn: Day,
-  zone: string,
-): Promise<InDiary[]> {
-  const fromAt = dayStartAt(addDays(todayOn, -backDays), zone);
-  const untilAt = dayStartAt(addDays(todayOn, aheadDays), zone);
-  return listDiary(actor, { fromAt, untilAt }, zone);
+function dayOr(text: string | string[] | undefined): Day | null {
+  const read = typeof text === 'string' ? parseDay(text) : null;
+  return read?.ok ? read.value : null;
 }
 
-function countsOf(listed: readonly InDiary[]): ReadonlyMap<Day, number> {
-  const counts = new Map<Day, number>();
-  for (const { startsOn, calledOffWhy } of listed) {
-    if (calledOffWhy === null) counts.set(startsOn, (counts.get(startsOn) ?? 0) + 1);
-  }
-  return counts;
+/** The day that one looks at when one comes from a month: today in its own, else its first. */
+function firstDay(month: Month, todayOn: Day): Day {
+  const first = parseDay(`${month}-01`);
+  return monthOf(todayOn) === month || !first.ok ? todayOn : first.value;
 }

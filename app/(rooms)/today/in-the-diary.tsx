@@ -2,7 +2,7 @@ import { ButtonLink } from '@/app/ui/button/button';
 import { Section } from '@/app/ui/page/section';
 import type { Day } from '@/lib/dates/rules';
 import type { InDiary } from '@/lib/installation/reads';
-import { DaysTold } from '@/app/(rooms)/diary/days-told';
+import { DaysTold } from '@/app/(rooms)/diary/views/days-told';
 
 type InTheDiaryProps = Readonly<{ appointments: readonly InDiary[]; zone: string; todayOn: Day }>;
 

@@ -5,6 +5,7 @@ import { isAllowed, type Actor } from '@/lib/access/rules';
 import { addDays, dateFromDay, dayFromDate, dayStartAt, type Day } from '@/lib/dates/rules';
 import { diaryColumns, readInDiary, type InDiary } from '@/lib/installation/reads/diary/listed';
 import type { AbsentSpan, WorkDay } from '@/lib/installation/rules/crew/hours';
+import { wayKey, type Ways } from '@/lib/installation/rules/crew/ways';
 import { db } from '@/lib/platform/db/client';
 
 /** An absence as it is written down, and what is booked all the same on its days. */
@@ -99,4 +100,12 @@ export async function listWays(actor: Actor): Promise<WayKept[]> {
     orderBy: [{ fromPlace: 'asc' }, { toPlace: 'asc' }],
     take: 200,
   });
+}
+
+/** The ways that are kept, as they are looked up. */
+export async function readWays(actor: Actor): Promise<Ways> {
+  const ways = await listWays(actor);
+  return new Map(
+    ways.map(({ fromPlace, toPlace, minutes }) => [wayKey(fromPlace, toPlace), minutes]),
+  );
 }

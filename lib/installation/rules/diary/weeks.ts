@@ -30,6 +30,12 @@ export function weeksOf(month: Month): MonthStrip {
   );
 }
 
+/** The seven days of the week in which a day lies, Monday first. */
+export function weekOf(day: Day): Day[] {
+  const mondayOn = addDays(day, -((weekdayOf(day) + 6) % 7));
+  return Array.from({ length: 7 }, (_day, place) => addDays(mondayOn, place));
+}
+
 /**
  * A day as people say it from today: `Today, Monday 4 May`, `Tomorrow, Tuesday 5 May`,
  * `Friday 8 May`, with the year when it is another one.

@@ -1,7 +1,7 @@
 import Link from 'next/link';
-import { formatMonth, nextMonth, previousMonth, type Day, type Month } from '@/lib/dates/rules';
+import { formatMonth, type Day, type Month } from '@/lib/dates/rules';
 import { weeksOf } from '@/lib/installation/rules/diary/weeks';
-import css from './diary.module.css';
+import css from '../diary.module.css';
 
 const weekdays = ['Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat', 'Sun'];
 
@@ -10,20 +10,18 @@ type MonthStripProps = Readonly<{
   todayOn: Day;
   /** How many appointments each day has; days without any are left out. */
   counts: ReadonlyMap<Day, number>;
-  /** The month that the page is about: it leads to the months around it. */
-  isFirst?: boolean | undefined;
 }>;
 
 /** A month at a glance: days that have something carry a mark, and lead to it in the list. */
-export function MonthStrip({ month, todayOn, counts, isFirst }: MonthStripProps) {
-  const before = previousMonth(month);
-  const after = nextMonth(month);
+export function MonthStrip({ month, todayOn, counts }: MonthStripProps) {
   return (
     <nav className={css['strip']} aria-label={formatMonth(month)}>
       <div className={css['strip-head']}>
-        {isFirst ? <MonthLink month={before} words="The month before" arrow="←" /> : null}
-        <h2>{formatMonth(month)}</h2>
-        {isFirst ? <MonthLink month={after} words="The month after" arrow="→" /> : null}
+        <h2>
+          <Link href={`/diary?month=${month}`} prefetch={false}>
+            {formatMonth(month)}
+          </Link>
+        </h2>
       </div>
       <table className={css['month']}>
         <thead>
@@ -51,21 +49,11 @@ export function MonthStrip({ month, todayOn, counts, isFirst }: MonthStripProps)
   );
 }
 
-type MonthLinkProps = Readonly<{ month: Month; words: string; arrow: string }>;
-
-function MonthLink({ month, words, arrow }: MonthLinkProps) {
-  return (
-    <Link href={`/diary?month=${month}`} aria-label={`${words}, ${formatMonth(month)}`}>
-      {arrow}
-    </Link>
-  );
-}
-
 function DayPlace({ day, count }: Readonly<{ day: Day; count: number }>) {
   const number = Number(day.slice(8));
   if (count === 0) return <span>{number}</span>;
   return (
-    <a href={`#day-${day}`}>
+    <Link href={`/diary?day=${day}`} prefetch={false}>
       {number}
       <span className={css['dots']} aria-hidden="true">
         {'•'.repeat(Math.min(count, 3))}
@@ -73,6 +61,6 @@ function DayPlace({ day, count }: Readonly<{ day: Day; count: number }>) {
       <span className="heard-only">
         , {count === 1 ? '1 appointment' : `${count} appointments`}
       </span>
-    </a>
+    </Link>
   );
 }
