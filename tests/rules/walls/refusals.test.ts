@@ -25,7 +25,10 @@ const cases: Record<PlanRefusalCode, [PlanAsked, RegExp]> = {
     aPlan({ piece: aPiece({ weightG: 0 }) }),
     /more than nothing and at most 300 lb/,
   ],
-  no_such_size: [aPlan({ piece: aPiece({ depthUm: 0 }) }), /each above zero/],
+  no_such_size: [
+    aPlan({ piece: aPiece({ depthUm: 0 }) }),
+    /three sides above zero, none over 192 in/,
+  ],
   factor_out_of_range: [asking({ safetyFactor: 1 }), /two to four times/],
   board_alone: [aPlan({ wall: aWall({ wall: 'gypsum_board' }) }), /must not hang on gypsum board/],
   plaster_not_sound: [

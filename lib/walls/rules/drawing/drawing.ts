@@ -5,15 +5,7 @@ import { obstacleNamed, type Obstacle, type WallFacts } from '../plan/wall';
 
 /** What a shape of the drawing is, so that each place can draw it in its own ink. */
 export type ShapeRole =
-  | 'wall'
-  | 'stud'
-  | 'furniture'
-  | 'obstacle'
-  | 'inTheWall'
-  | 'piece'
-  | 'cleat'
-  | 'spacer'
-  | 'hole';
+  'wall' | 'stud' | 'furniture' | 'obstacle' | 'inTheWall' | 'piece' | 'cleat' | 'spacer' | 'hole';
 
 /** A shape in micrometres from the lower left of the wall. */
 export type Shape = { readonly role: ShapeRole; readonly name: string } & Rectangle;

@@ -89,7 +89,7 @@ function aroundIt({ wall }: PlanAsked): string[] {
       : []),
     ...(wall.isOutdoors === true
       ? [
-          'Outdoors let water run off behind it: flashed at the top, open at the bottom, all metal stainless.',
+          'Outdoors let water run off behind it: flashed at the top, open at the bottom, all metal stainless. After rain it weighs more: plan it with the water that its clay takes up.',
         ]
       : []),
   ];

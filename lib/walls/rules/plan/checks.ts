@@ -29,7 +29,9 @@ export function pieceRefusals(piece: PieceFacts, asked: HangingAsked): PlanRefus
     refusals.push({ code: 'no_such_weight', mostG: planMostG });
   }
   const isSized = [widthUm, heightUm].every((side) => side > 0 && side <= sideMostUm);
-  if (!isSized || !(depthUm > 0 && depthUm <= outMostUm)) refusals.push({ code: 'no_such_size' });
+  if (!isSized || !(depthUm > 0 && depthUm <= outMostUm)) {
+    refusals.push({ code: 'no_such_size', mostUm: sideMostUm, outMostUm });
+  }
   const { safetyFactor } = asked;
   if (!(safetyFactor >= 2 && safetyFactor <= 4)) refusals.push({ code: 'factor_out_of_range' });
   return refusals;

@@ -5,7 +5,7 @@ import type { WallKind } from './wall';
 export type PlanRefusalFacts = {
   wall_not_known: unknown;
   no_such_weight: { readonly mostG: number };
-  no_such_size: unknown;
+  no_such_size: { readonly mostUm: number; readonly outMostUm: number };
   factor_out_of_range: unknown;
   board_alone: { readonly weightG: number; readonly mostG: number };
   plaster_not_sound: unknown;
@@ -60,8 +60,8 @@ const sentences: { readonly [Code in PlanRefusalCode]: Say<Code> } = {
     'Nobody knows yet what this wall is made of: stop, and prove it with a magnet, drill dust or an inspection hole, or ask a contractor.',
   no_such_weight: ({ mostG }, system) =>
     `A piece for one cleat weighs more than nothing and at most ${pounds(mostG, system)}. Split it into panels, or ask a structural engineer.`,
-  no_such_size: () =>
-    'A piece for one cleat has three sides, each above zero and none over 16 ft, and stands out at most 2 ft.',
+  no_such_size: ({ mostUm, outMostUm }, system) =>
+    `A piece for one cleat has three sides above zero, none over ${formatLength(mostUm, system)}, and stands out at most ${formatLength(outMostUm, system)}.`,
   factor_out_of_range: () => 'Fixings are asked to bear the piece two to four times over.',
   board_alone: ({ weightG, mostG }, system) =>
     `${pounds(weightG, system)} must not hang on gypsum board alone: board crumbles under a load that stays, and above ${pounds(mostG, system)} no fixing in it is to be trusted. Find the studs, or have a licensed contractor put wood in.`,

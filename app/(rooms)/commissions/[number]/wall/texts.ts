@@ -1,10 +1,15 @@
 import type { SurveyTold } from '@/lib/installation/reads/survey/told';
-import { formatLength, formatWeight, type LengthSystem } from '@/lib/units/rules';
+import { formatLength, formatWeight, umPerInch, type LengthSystem } from '@/lib/units/rules';
 
 /** A length as a field takes it, without its unit; empty for what is not known, 0 for none. */
 export function measureText(um: number | null | undefined, unit: LengthSystem): string {
   if (um === null || um === undefined) return '';
   return um === 0 ? '0' : formatLength(um, unit).replace(/ (in|mm)$/, '');
+}
+
+/** So many inches, in the unit that is read here. */
+export function inchesText(inches: number, unit: LengthSystem): string {
+  return formatLength(Math.round(inches * umPerInch), unit);
 }
 
 /** A weight as a field takes it; empty for what is not known. */

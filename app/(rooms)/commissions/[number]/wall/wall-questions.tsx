@@ -5,7 +5,7 @@ import type { LengthSystem } from '@/lib/units/rules';
 import { studWoods, studWoodWords } from '@/lib/walls/rules/fixings/screws';
 import { Folded } from '../../asking/folded';
 import { YesNo } from '../../asking/yes-no';
-import { countOf, measureText, wordsOf } from './texts';
+import { countOf, inchesText, measureText, wordsOf } from './texts';
 import css from '../../commissions.module.css';
 
 /** What every group of questions about a wall is given. */
@@ -86,7 +86,7 @@ export function StudQuestions({ known, unit }: LookingProps) {
           {...measure}
           name="studSpacingUm"
           label="Studs, middle to middle"
-          hint="Mostly 16 or 24 in."
+          hint={`Mostly ${inchesText(16, unit)} or ${inchesText(24, unit)}.`}
           defaultValue={measureText(known?.studSpacingUm, unit)}
         />
         <Field

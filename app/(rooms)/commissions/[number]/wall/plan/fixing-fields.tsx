@@ -2,7 +2,7 @@ import { Choice } from '@/app/ui/form/choice';
 import { Field } from '@/app/ui/form/field';
 import { screwNames, screws } from '@/lib/walls/rules/fixings/screws';
 import { anchorKinds, anchorWords, safetyFactors } from '@/lib/walls/rules/plan/asked';
-import { measureText, weightText, weightUnit } from '../texts';
+import { inchesText, measureText, weightText, weightUnit } from '../texts';
 import type { PlanFieldsProps } from './plan-fields';
 import css from '../../../commissions.module.css';
 
@@ -71,7 +71,7 @@ function ScrewFields({ begun, unit }: PlanFieldsProps) {
         {...measure}
         name="screwLengthUm"
         label="Long"
-        hint="1 1/2 in or more has to sit in the wood."
+        hint={`${inchesText(1.5, unit)} or more has to sit in the wood.`}
         defaultValue={isScrew ? measureText(fixing.lengthUm, unit) : ''}
       />
       <Field

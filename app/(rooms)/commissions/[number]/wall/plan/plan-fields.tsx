@@ -2,7 +2,7 @@ import { Choice } from '@/app/ui/form/choice';
 import { Field } from '@/app/ui/form/field';
 import type { LengthSystem } from '@/lib/units/rules';
 import { cleatsMade, cleatWords } from '@/lib/walls/rules/plan/asked';
-import { measureText, weightText, weightUnit } from '../texts';
+import { inchesText, measureText, weightText, weightUnit } from '../texts';
 import type { PlanBegun } from './begin-with';
 import css from '../../../commissions.module.css';
 
@@ -82,7 +82,7 @@ export function PieceFields({
           {...measure}
           name="gapUm"
           label="and a gap of"
-          hint="6 to 10 in above a sofa."
+          hint={`${inchesText(6, unit)} to ${inchesText(10, unit)} above a sofa.`}
           defaultValue={height.by === 'furniture' ? measureText(height.gapUm, unit) : ''}
         />
       </div>
@@ -120,7 +120,7 @@ export function CleatFields({ begun, unit }: PlanFieldsProps) {
           {...measure}
           name="lengthUm"
           label="Long"
-          hint="Open: 2 in shorter than the piece is wide."
+          hint={`Open: ${inchesText(2, unit)} shorter than the piece is wide.`}
           defaultValue={measureText(cleat.lengthUm, unit)}
         />
         <Field
