@@ -54,9 +54,9 @@ export function OrderFacts({ order, gallery }: OrderFactsProps) {
               { name: 'The gallery', value: orNull(gallery.phone) },
             ].filter(({ name, value }) => name !== 'Hands' || value !== null)}
           />
-          <h3 className={css['small-head']}>In the van</h3>
+          <h2 className={css['small-head']}>In the van</h2>
           <p>{loadFor(facts).join(', ')}.</p>
-          <h3 className={css['small-head']}>Tools</h3>
+          <h2 className={css['small-head']}>Tools</h2>
           <p>{toolsFor(facts).join(', ')}.</p>
         </>
       }
