@@ -140,7 +140,8 @@ async function openPages(tx: Tx, demo: Demo): Promise<void> {
       leadId: demo.setUp.maker.id,
       address: '14 Spindrift Lane',
       note: 'Two people, the long level.',
-      fromOn: addDays(demo.today, 12),
+      // The day before, the maker hangs something else.
+      fromOn: addDays(demo.today, 13),
     },
   });
 }

@@ -1,7 +1,7 @@
 import type { Doer } from '@/lib/access/rules';
 import { addDayOffer } from '@/lib/installation/writes/offers/days';
 import { addLink, newToken } from '@/lib/commissions/writes/page/link';
-import { addDays, dateFromDay, dayOf, type Day } from '@/lib/dates/rules';
+import { addDays, dateFromDay, dayOf, weekdayOf, type Day } from '@/lib/dates/rules';
 import type { Tx } from '@/lib/platform/db/transaction';
 import { invariant } from '@/lib/platform/invariant';
 import { newId } from '@/lib/platform/new-id';
@@ -36,11 +36,16 @@ export async function playPage(play: PagePlay): Promise<void> {
   const offered = await addDayOffer(tx, seller, {
     ...{ ...where, commissionId, kind: 'hanging', minutes: 180 },
     days: [0, 2, 7].map((later, at) => ({
-      day: addDays(fromOn, later),
+      day: afterSunday(addDays(fromOn, later)),
       from: at === 1 ? '13:00' : '09:00',
     })),
   });
   invariant(offered.ok, 'The demo is not refused.');
+}
+
+/** Nobody hangs anything on a Sunday here. */
+function afterSunday(day: Day): Day {
+  return weekdayOf(day) === 0 ? addDays(day, 1) : day;
 }
 
 /** No hanging is offered on a wall that nobody looked at: this one is of wood, round a door. */
