@@ -84,7 +84,7 @@ function Named({ box, words, part }: NamedProps) {
   return (
     <g className={css[part]}>
       <rect {...box} />
-      {size < 7 ? null : (
+      {size < 10 ? null : (
         <text x={box.x + box.width / 2} y={box.y + box.height / 2} fontSize={tenths(size)}>
           {words}
         </text>

@@ -88,8 +88,7 @@ function OneAssembly({ each, isNewest, at, sheet }: OneAssemblyProps) {
       On {board}, with {adhesive}
       {lot ? `, lot ${lot}` : ''}; the last piece set <InstantText at={finishedAt} zone={zone} />
       {room}. {scrapKept ? 'A scrap is kept.' : 'No scrap was kept.'} {note ? `${note}. ` : ''}
-      {by}
-      {cold ? <span className={css['quiet']}> {cold}</span> : null}
+      Noted by {by}.{cold ? <span className={css['quiet']}> {cold}</span> : null}
     </li>
   );
 }

@@ -34,12 +34,7 @@ export function TileBoard({ kept, title, commissionId, system }: TileBoardProps)
         <p role="status" className={css['says']} data-refused={said !== '' || undefined}>
           {said || 'Touch a tile to set a relief there; touch a relief to choose it.'}
         </p>
-        {drawn ? (
-          <>
-            <WallDrawing {...drawn} system={system} chosen={chosen} onTouch={touch} />
-            <WallTold {...drawn} system={system} />
-          </>
-        ) : null}
+        {drawn ? <WallDrawing {...drawn} system={system} chosen={chosen} onTouch={touch} /> : null}
       </div>
       <div className={css['asked']}>
         <SetTools board={board} />
@@ -55,6 +50,7 @@ export function TileBoard({ kept, title, commissionId, system }: TileBoardProps)
         </form>
         <SaveWall {...{ board, title, commissionId }} />
       </div>
+      <div className={css['told']}>{drawn ? <WallTold {...drawn} system={system} /> : null}</div>
     </div>
   );
 }

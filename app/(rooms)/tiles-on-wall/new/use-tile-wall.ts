@@ -36,12 +36,21 @@ export type TileWallBoard = Readonly<{
 /** Keeps a wall of tiles while it is laid out. */
 export function useTileWall(kept: TileWallAsked | null, system: LengthSystem): TileWallBoard {
   const [typed, setTyped] = useState(() => typedAtFirst(kept, system));
+  // The last that could be read: the drawing stays while a measure is being typed.
+  const [readable, setReadable] = useState(typed);
   const [sets, setSets] = useState<readonly SetTile[]>(kept?.sets ?? []);
   const [chosen, setChosen] = useState<number | null>(null);
   const [brush, setBrush] = useState<Brush>({ name: 'Relief', across: 1, down: 1 });
   const [refused, setRefused] = useState('');
   const { asked, faults } = readWall(typed, sets, system);
-  const { drawn, said } = drawnOf(asked);
+  const { drawn, fault } = drawnOf(readWall(readable, sets, system).asked);
+  const said = asked ? fault : 'Look at what is marked: it does not read yet.';
+
+  const retype = (next: WallTyped) => {
+    setRefused('');
+    setTyped(next);
+    if (readWall(next, sets, system).asked) setReadable(next);
+  };
 
   const change = (next: readonly SetTile[], choose: number | null) => {
     const answer = asked && layTiles({ ...asked, sets: next });
@@ -52,13 +61,7 @@ export function useTileWall(kept: TileWallAsked | null, system: LengthSystem): T
     setChosen(choose);
   };
   const put = (column: number, row: number) => {
-    const name = brush.name.trim() || 'Relief';
-    if (chosen === null) change([...sets, { ...brush, name, column, row }], null);
-    else
-      change(
-        sets.map((set, at) => (at === chosen ? { ...set, column, row } : set)),
-        null,
-      );
+    change(withSet(sets, chosen, { ...brush, column, row }), null);
   };
   const touch = (leftUm: number, bottomUm: number) => {
     if (!drawn) return;
@@ -74,13 +77,10 @@ export function useTileWall(kept: TileWallAsked | null, system: LengthSystem): T
     ...{ typed, faults, sets, chosen, brush, drawn, put, touch, setBrush },
     asked: said === '' ? asked : null,
     said: refused || said,
-    type: (form) => {
-      setRefused('');
-      setTyped(typedIn(new FormData(form), typed));
-    },
-    addOpening: () => setTyped(withOpening(typed)),
+    type: (form) => retype(typedIn(new FormData(form), typed)),
+    addOpening: () => retype(withOpening(typed)),
     dropOpening: (id) =>
-      setTyped({ ...typed, openings: typed.openings.filter((one) => one.id !== id) }),
+      retype({ ...typed, openings: typed.openings.filter((one) => one.id !== id) }),
     takeAway: () =>
       change(
         sets.filter((_set, at) => at !== chosen),
@@ -94,15 +94,25 @@ export function useTileWall(kept: TileWallAsked | null, system: LengthSystem): T
   };
 }
 
+/** The set tiles with one more, or with the chosen one moved there. */
+function withSet(sets: readonly SetTile[], chosen: number | null, put: SetTile): SetTile[] {
+  const { column, row } = put;
+  if (chosen === null) return [...sets, { ...put, name: put.name.trim() || 'Relief' }];
+  return sets.map((set, at) => (at === chosen ? { ...set, column, row } : set));
+}
+
 /** The wall as it is drawn: whole, or without what does not fit, and then why. */
-function drawnOf(asked: TileWallAsked | null): Pick<TileWallBoard, 'drawn' | 'said'> {
-  if (!asked) return { drawn: null, said: 'Look at what is marked: it does not read yet.' };
+function drawnOf(asked: TileWallAsked | null): {
+  drawn: TileWallBoard['drawn'];
+  fault: string;
+} {
+  if (!asked) return { drawn: null, fault: '' };
   const answer = layTiles(asked);
-  if (answer.ok) return { drawn: { asked, layout: answer.value }, said: '' };
-  const said = tileRefusalMessage(answer.refusal);
+  if (answer.ok) return { drawn: { asked, layout: answer.value }, fault: '' };
+  const fault = tileRefusalMessage(answer.refusal);
   const bare = { ...asked, sets: [], openings: [] };
   const field = layTiles(bare);
-  return { drawn: field.ok ? { asked: bare, layout: field.value } : null, said };
+  return { drawn: field.ok ? { asked: bare, layout: field.value } : null, fault };
 }
 
 function withOpening(typed: WallTyped): WallTyped {

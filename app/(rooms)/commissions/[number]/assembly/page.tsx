@@ -16,6 +16,7 @@ import { ActPage, AboutCommission } from '../act-page';
 import { AssembliesSet } from '../assembly-lines';
 import { readSheet, type SheetParams } from '../read-sheet';
 import { writeAssembly } from './actions';
+import css from '../../commissions.module.css';
 
 export const metadata = { title: 'Set on the board' };
 
@@ -33,9 +34,11 @@ export default async function AssemblyPage({ params }: Readonly<{ params: SheetP
       title="Set on the board"
       lead="No hanging can be booked before it has cured. Pieces that are set again cure anew."
     >
-      {settingCautions.map((caution) => (
-        <Caution key={caution}>{caution}</Caution>
-      ))}
+      <div className={css['cautions']}>
+        {settingCautions.map((caution) => (
+          <Caution key={caution}>{caution}</Caution>
+        ))}
+      </div>
       <FormFrame action={writeAssembly} label="Set on the board">
         <RequestKey />
         <AboutCommission sheet={sheet} />
