@@ -154,6 +154,13 @@ describe('the form of a plan', () => {
     });
   });
 
+  test('in millimetres and kilograms a bare number means those', () => {
+    const metric = { ...form, lengthUnit: 'mm', widthUm: '1220', weightG: '45', thicknessUm: '19' };
+    const { piece, hanging } = keepPlanInput.parse(metric).asked;
+    expect([piece.widthUm, piece.weightG]).toEqual([1_220_000, 45_000]);
+    expect(hanging.cleat.thicknessUm).toBe(19_000);
+  });
+
   test.each<[string, Record<string, unknown>, string]>([
     ['no weight', { weightG: '0' }, 'weightG'],
     ['a weight in words', { weightG: 'heavy' }, 'weightG'],
