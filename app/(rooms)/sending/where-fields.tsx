@@ -1,7 +1,7 @@
 import { Choice } from '@/app/ui/form/choice';
 import { Field } from '@/app/ui/form/field';
 import { plainCents, type Cents } from '@/lib/money/rules';
-import { countsWords, type CarrierTerms } from '@/lib/sending/rules/carriers';
+import type { CarrierTerms } from '@/lib/sending/rules/carriers';
 import { sentHows, type SentHow } from '@/lib/sending/rules/words';
 import css from './sending.module.css';
 
@@ -40,7 +40,7 @@ export function WhereFields({ terms, known }: WhereFieldsProps) {
             { value: '', label: 'not chosen yet' },
             ...terms.map((each) => ({
               value: each.id,
-              label: `${each.name}: ${countsWords(each)}`,
+              label: each.name,
             })),
           ]}
           defaultValue={known.termsId ?? ''}

@@ -33,6 +33,7 @@ type Open = { layers: OpenLayer[]; weightG: number };
 /**
  * Shares things out over as few boxes as it finds, none heavier than it may be, and all about alike
  * in weight: the heaviest goes first, each into the lightest box that has room for it in a layer.
+ * Where as many boxes take them one after the other as they are given, neighbours stay together.
  *
  * @returns every part once, in a box or in `left`; the same parts always go the same way
  * @source common practice; the layers by the maximal-rectangles method of the library maxrects-packer
@@ -50,7 +51,8 @@ export function fillBoxes(parts: readonly ToPack[], room: Room): Filling {
   const totalG = fitting.reduce((sum, { weightG }) => sum + weightG, 0);
   const first = fillFrom(fitting, room, Math.ceil(totalG / room.mostG));
   const again = fillFrom(fitting, room, first.length);
-  const chosen = again.length <= first.length ? again : first;
+  const fewest = again.length <= first.length ? again : first;
+  const chosen = fillInOrder(fitting, room, fewest.length) ?? fewest;
   return { boxes: chosen.filter(({ weightG }) => weightG > 0).map((box) => told(box, room)), left };
 }
 
@@ -70,6 +72,25 @@ function fillFrom(parts: readonly ToPack[], room: Room, count: number): Open[] {
     const box: Open = { layers: [], weightG: 0 };
     putIn(box, part, room);
     boxes.push(box);
+  }
+  return boxes;
+}
+
+/** One box after the other, each to its share of what is left; null where so many do not take all. */
+function fillInOrder(parts: readonly ToPack[], room: Room, count: number): Open[] | null {
+  const boxes = Array.from({ length: count }, (): Open => ({ layers: [], weightG: 0 }));
+  let leftG = parts.reduce((sum, { weightG }) => sum + weightG, 0);
+  let [at, shareG] = [0, leftG / count];
+  for (const part of parts) {
+    const box = boxes[at];
+    const isDone = box !== undefined && box.weightG + part.weightG / 2 > shareG;
+    if (isDone && at < count - 1) {
+      leftG -= box.weightG;
+      at += 1;
+      shareG = leftG / (count - at);
+    }
+    const open = boxes[at];
+    if (!open || !putIn(open, part, room)) return null;
   }
   return boxes;
 }

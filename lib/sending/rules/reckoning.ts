@@ -4,7 +4,7 @@ import { freightClass, type FreightClass } from '@/lib/freight/rules/density';
 import { handsCautions, handsFor, type Hands } from '@/lib/freight/rules/hands';
 import { beyondParcel, girthUm, type BeyondParcel, type Sides } from '@/lib/freight/rules/measures';
 import { formatCents, type Cents } from '@/lib/money/rules';
-import type { CarrierTerms } from './carriers';
+import { coverWords, type CarrierTerms } from './carriers';
 
 /** A box as it is reckoned: its outside, and what it weighs on the scale or about. */
 export type BoxMeasured = Sides & { readonly reckonedG: number; readonly scaleG: number | null };
@@ -95,9 +95,9 @@ export function sendingCautions(
   if (beyond.length > 0) cautions.push(`${beyond.join('; ')}: no parcel carrier takes it as one.`);
   if (terms && insuredCents > terms.coverCents && insuredBy === '') {
     cautions.push(
-      `It is worth ${formatCents(insuredCents)}, and the carrier stands for ` +
-        `${formatCents(terms.coverCents)} at most. A declared value is no insurance, and terms may ` +
-        'hold art to less: ask the insurer, and write down who insures it.',
+      `It is worth ${formatCents(insuredCents)}. ${coverWords(terms.coverCents)} A declared ` +
+        'value is no insurance, and terms may hold art to less: ask the insurer, and write down ' +
+        'who insures it.',
     );
   }
   if (reckoning.unweighed > 0 && reckoning.boxes.length > 0) {

@@ -179,6 +179,14 @@ describe('what is proposed', () => {
     const boxes = answer.ok ? answer.value : [];
     expect(boxes.map(({ layers }) => layers.flat().length)).toEqual([8, 8, 8]);
     expect(boxes.every(({ tier }) => tier === 'crate')).toBe(true);
+    const first = boxes.map(({ layers }) => layers.flat().map((key) => Number(key.slice(5))));
+    expect(first.map((numbers) => [Math.min(...numbers), Math.max(...numbers)])).toEqual([
+      ...[
+        [1, 8],
+        [9, 16],
+        [17, 24],
+      ],
+    ]);
   });
 
   test('two panels are never laid on one another; a relief has a crate of its own', () => {

@@ -141,7 +141,7 @@ describe('what a shipment comes to', () => {
     expect(cautions.map((words) => words.slice(0, 20))).toEqual([
       'Over 150 lb: too hea',
       'Box 1 is over 150 lb',
-      'It is worth $900.00,',
+      'It is worth $900.00.',
       'A weight that nobody',
     ]);
     const light = reckonShipment([box(20, 9_000)], terms, '2026-11-20');

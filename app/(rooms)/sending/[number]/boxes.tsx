@@ -10,7 +10,7 @@ import { boxWords } from '@/lib/freight/rules/tiers';
 import type { ShipmentTold } from '@/lib/sending/reads/shipments';
 import type { BoxKept } from '@/lib/sending/reads/stored';
 import type { BoxReckoning, ShipmentReckoning } from '@/lib/sending/rules/reckoning';
-import { sidesTyped, weightTyped } from '@/lib/sending/rules/typed/line';
+import { sidesTyped, weightBare } from '@/lib/sending/rules/typed/line';
 import { formatWeight, type LengthSystem } from '@/lib/units/rules';
 import { weighAction } from '../actions';
 import css from '../sending.module.css';
@@ -120,7 +120,7 @@ function Scale({ shipment, unit }: Readonly<{ shipment: ShipmentTold; unit: Leng
               label={`Box ${position}`}
               kind="measure"
               unit={unit === 'in' ? 'lb' : 'kg'}
-              defaultValue={scaleG === null ? '' : weightTyped(scaleG, unit)}
+              defaultValue={scaleG === null ? '' : weightBare(scaleG, unit)}
             />
           ))}
         </div>

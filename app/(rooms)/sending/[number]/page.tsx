@@ -41,9 +41,11 @@ export default async function ShipmentPage({ params }: ShipmentAddress) {
         <NextActs shipment={shipment} />
       </PageHead>
       <ForWhat shipment={shipment} />
-      {cautions.map((words) => (
-        <Caution key={words}>{words}</Caution>
-      ))}
+      <div className={css['cautions']}>
+        {cautions.map((words) => (
+          <Caution key={words}>{words}</Caution>
+        ))}
+      </div>
       <WhereFacts shipment={shipment} open={open} today={today} />
       <Boxes {...{ shipment, open, reckoning }} unit={gallery.lengthUnit} />
       <Reckoned {...{ shipment, reckoning }} unit={gallery.lengthUnit} />

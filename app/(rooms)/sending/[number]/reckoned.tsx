@@ -25,7 +25,10 @@ export function Reckoned({ shipment, reckoning, unit }: ReckonedProps) {
         facts={[
           {
             name: 'Weighs together',
-            value: unweighed === 0 ? weight : `${weight}, ${unweighed} of them only reckoned`,
+            value:
+              unweighed === 0
+                ? weight
+                : `${weight}, ${unweighed} of ${boxes.length} boxes only reckoned`,
           },
           ...(billableLb === null
             ? []

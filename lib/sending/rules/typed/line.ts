@@ -80,11 +80,23 @@ function rounded(value: number, places: number): number {
 
 /** Three sides as they are typed: `10 × 10 × 1 in`. */
 export function sidesTyped(sides: readonly [number, number, number], unit: LengthSystem): string {
-  const bare = sides.map((um) => formatLength(um, unit).replace(/ (in|mm)$/, ''));
+  const bare = sides.map((um) => lengthBare(um, unit));
   return `${bare.join(' × ')} ${unit}`;
 }
 
 /** How many and what, as {@link readNamed} reads it. */
 export function namedTyped({ pieces, words }: Pick<Named, 'pieces' | 'words'>): string {
   return pieces === 1 ? words : `${pieces} × ${words}`;
+}
+
+/** The same as {@link weightTyped} for a field that names its unit: a bare figure of pounds or kilos. */
+export function weightBare(grams: number, unit: LengthSystem): string {
+  const perUnit = unit === 'in' ? 453.592_37 : 1_000;
+  const texts = [0, 1, 2, 3].map((places) => String(rounded(grams / perUnit, places)));
+  return texts.find((text) => readWeight(text, unit) === grams) ?? texts.at(-1) ?? '';
+}
+
+/** A length for a field that names its unit: a bare figure of inches or millimetres. */
+export function lengthBare(um: number, unit: LengthSystem): string {
+  return formatLength(um, unit).replace(/ (in|mm)$/, '');
 }

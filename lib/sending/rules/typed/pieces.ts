@@ -1,11 +1,12 @@
 import { ok, refuse, type Result } from '@/lib/platform/result';
-import { mostG, type LengthSystem } from '@/lib/units/rules';
+import { formatWeight, mostG, type LengthSystem } from '@/lib/units/rules';
 import {
   namedTyped,
   readNamed,
   readSides,
   readWeight,
   sidesTyped,
+  weighedIn,
   weightTyped,
   type Named,
 } from './line';
@@ -86,12 +87,22 @@ export function firstTwice(numbers: readonly number[]): number | null {
   return null;
 }
 
-/** What is to go, as {@link readPieces} reads it. */
-export function piecesTyped(pieces: readonly PieceToGo[], unit: LengthSystem): string {
+/**
+ * What is to go, as {@link readPieces} reads it.
+ *
+ * @param isWeighed whether weights are known to the gram; a reckoning is written in round figures
+ */
+export function piecesTyped(
+  pieces: readonly PieceToGo[],
+  unit: LengthSystem,
+  isWeighed = true,
+): string {
+  const weightOf = (grams: number) =>
+    isWeighed ? weightTyped(grams, unit) : formatWeight(grams, weighedIn(unit));
   return pieces
     .map((piece) => {
       const size = sidesTyped([piece.heightUm, piece.widthUm, piece.depthUm], unit);
-      return `${namedTyped(piece)}; ${size}; ${weightTyped(piece.weightG, unit)}`;
+      return `${namedTyped(piece)}; ${size}; ${weightOf(piece.weightG)}`;
     })
     .join('\n');
 }

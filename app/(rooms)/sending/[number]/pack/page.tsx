@@ -38,14 +38,16 @@ export default async function PackPage({ params, searchParams }: PackProps) {
         lead="One thing on each line. Boxes and crates are reckoned from it, and changed by hand after."
       />
       <WholeOrParts toGo={toGo} here={`${here}/pack`} asParts={asParts} />
-      {shipment.boxes.length > 0 ? (
-        <Caution>the boxes that are there go, with what was changed on them by hand.</Caution>
-      ) : null}
-      {toGo.isWeighed ? null : (
-        <Caution>
-          a weight here is reckoned by size; nobody put it on a scale. Weigh it before it goes.
-        </Caution>
-      )}
+      <div className={css['cautions']}>
+        {shipment.boxes.length > 0 ? (
+          <Caution>the boxes that are there go, with what was changed on them by hand.</Caution>
+        ) : null}
+        {toGo.isWeighed ? null : (
+          <Caution>
+            a weight here is reckoned by size; nobody put it on a scale. Weigh it before it goes.
+          </Caution>
+        )}
+      </div>
       <Columns
         wide={
           <FormFrame key={String(asParts)} action={proposeAction} label="What goes into it">
@@ -61,7 +63,7 @@ export default async function PackPage({ params, searchParams }: PackProps) {
                   ? 'What it is; height × width × depth; weight of one. 2 × Tern over shoals; 10 × 10 × 1 in; 6 lb 4 oz'
                   : 'What it is; height × width × depth; weight of one. 2 × Tern over shoals; 254 × 254 × 25 mm; 2.8 kg'
               }
-              defaultValue={piecesTyped(pieces, unit)}
+              defaultValue={piecesTyped(pieces, unit, toGo.isWeighed)}
             />
             <SubmitButton size="counter">Reckon boxes and crates</SubmitButton>
           </FormFrame>

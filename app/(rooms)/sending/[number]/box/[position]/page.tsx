@@ -13,8 +13,8 @@ import { boxWords } from '@/lib/freight/rules/tiers';
 import { getGallery } from '@/lib/platform/settings';
 import type { BoxKept } from '@/lib/sending/reads/stored';
 import { contentsTyped } from '@/lib/sending/rules/typed/contents';
-import { weightTyped } from '@/lib/sending/rules/typed/line';
-import { formatLength, type LengthSystem } from '@/lib/units/rules';
+import { lengthBare, weightBare } from '@/lib/sending/rules/typed/line';
+import type { LengthSystem } from '@/lib/units/rules';
 import { boxAction, removeAction } from '../../../actions';
 import { readShipmentOf, shipmentName, type ShipmentAddress } from '../../../read-shipment';
 import css from '../../../sending.module.css';
@@ -102,7 +102,7 @@ function BoxForm({ box, title, shipmentId, unit }: BoxFormProps) {
 }
 
 function MeasureFields({ box, unit }: Pick<BoxFormProps, 'box' | 'unit'>) {
-  const length = (um: number | undefined) => (um ? formatLength(um, unit) : '');
+  const length = (um: number | undefined) => (um ? lengthBare(um, unit) : '');
   const sides = [
     { name: 'lengthUm', label: 'Length outside', value: length(box?.lengthUm) },
     { name: 'widthUm', label: 'Width', value: length(box?.widthUm) },
@@ -119,8 +119,7 @@ function MeasureFields({ box, unit }: Pick<BoxFormProps, 'box' | 'unit'>) {
         label="On the scale"
         kind="measure"
         unit={unit === 'in' ? 'lb' : 'kg'}
-        defaultValue={box?.scaleG ? weightTyped(box.scaleG, unit) : ''}
-        optional
+        defaultValue={box?.scaleG ? weightBare(box.scaleG, unit) : ''}
       />
     </div>
   );
@@ -128,5 +127,5 @@ function MeasureFields({ box, unit }: Pick<BoxFormProps, 'box' | 'unit'>) {
 
 function padding(box: BoxKept | null, unit: LengthSystem): string {
   const um = box?.paddingUm ?? paddingUsualUm;
-  return um === 0 ? '0' : formatLength(um, unit);
+  return um === 0 ? '0' : lengthBare(um, unit);
 }
