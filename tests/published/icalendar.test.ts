@@ -66,6 +66,10 @@ describe('instants', () => {
     ['America/St_Johns', '2027-03-13', '2027-03-15'],
     ['Pacific/Chatham', '2027-09-25', '2027-09-27'],
     ['Africa/Casablanca', '2027-02-06', '2027-02-08'],
+    // Mexico City set its clocks twice a year until October 2022, and since then never.
+    ['America/Mexico_City', '2022-04-02', '2022-04-04'],
+    ['America/Mexico_City', '2022-10-29', '2022-10-31'],
+    ['America/Mexico_City', '2023-04-01', '2023-04-03'],
     ['Asia/Tokyo', '2027-03-13', '2027-03-15'],
   ];
 
