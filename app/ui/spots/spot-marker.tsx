@@ -6,7 +6,15 @@ import { Picture } from '@/app/ui/piece/picture';
 import type { PictureShown } from './picture-shown';
 import css from './spots.module.css';
 
-type SpotMarkerProps = Readonly<{ picture: PictureShown; most: number }>;
+type SpotMarkerProps = Readonly<{
+  picture: PictureShown;
+  most: number;
+  /** What to do, in one sentence; about wishes where nothing is said. */
+  lead?: string | undefined;
+}>;
+
+const usualLead =
+  'Choose a number, touch the picture where it is meant, and write what is wished there.';
 
 type Spot = Readonly<{ x: number; y: number }>;
 
@@ -14,7 +22,7 @@ type Spot = Readonly<{ x: number; y: number }>;
  * A picture on which spots are marked with a touch, and a line of words for each. Without a touch or
  * a script the words stand alone: where it is, is said in them.
  */
-export function SpotMarker({ picture, most }: SpotMarkerProps) {
+export function SpotMarker({ picture, most, lead }: SpotMarkerProps) {
   const [spots, setSpots] = useState<readonly (Spot | null)[]>(
     Array.from({ length: most }, () => null),
   );
@@ -43,7 +51,7 @@ export function SpotMarker({ picture, most }: SpotMarkerProps) {
           ) : null,
         )}
       </div>
-      <p>Choose a number, touch the picture where it is meant, and write what is wished there.</p>
+      <p>{lead ?? usualLead}</p>
       <div className={css['rows']}>
         {spots.map((spot, at) => (
           <div key={at} className={css['row']}>

@@ -3,6 +3,7 @@ import type { Prisma } from '@/generated/prisma/client';
 import { assertAllowed } from '@/lib/access/reads';
 import type { Actor } from '@/lib/access/rules';
 import { dayFromDate, type Day } from '@/lib/dates/rules';
+import type { Opening } from '@/lib/freight/rules/measures';
 import { db } from '@/lib/platform/db/client';
 import { isClaimOpen } from '@/lib/sending/rules/claims';
 import { asksOf, limitsOf, type Asks, type Limit } from '@/lib/sending/rules/limits';
@@ -36,11 +37,22 @@ export type ShipmentTold = Omit<ShipmentKept, 'events' | 'sale'> & {
   tracking: string;
   reports: readonly ReportTold[];
   claims: readonly ClaimTold[];
+  /** The narrowest place on the way to the wall, as it was measured last; null where nobody did. */
+  opening: Opening | null;
 };
 
 const toldColumns = {
   ...shipmentColumns,
-  commission: { select: { number: true, title: true } },
+  commission: {
+    select: {
+      ...{ number: true, title: true },
+      surveys: {
+        select: { narrowWidthUm: true, narrowHeightUm: true },
+        orderBy: { version: 'desc' },
+        take: 1,
+      },
+    },
+  },
   collector: { select: { id: true, name: true } },
   reports: { orderBy: [{ on: 'asc' }, { id: 'asc' }], select: reportColumns },
   claims: { orderBy: { number: 'asc' }, select: claimColumns },
@@ -55,13 +67,25 @@ export async function findShipment(actor: Actor, number: number): Promise<Shipme
   const { commission, collector, reports, claims, ...rest } = row;
   const { events, sale, ...shipment } = shipmentOf(rest);
   return {
-    ...{ ...shipment, forWhat: { commission, sale, collector } },
+    ...{ ...shipment, opening: openingOf(commission?.surveys[0]) },
+    forWhat: { commission: commission && told(commission), sale, collector },
     ...{ madeBy: nameOf(shipment.madeById), stage: stageOf(events) },
     events: events.map((event) => ({ ...event, by: nameOf(event.staffId) })),
     tracking: events.findLast(({ tracking }) => tracking !== '')?.tracking ?? '',
     reports: reports.map((report) => reportOf(report, nameOf)),
     claims: claims.map((claim) => claimOf(claim, nameOf)),
   };
+}
+
+function told({ number, title }: { number: number; title: string }) {
+  return { number, title };
+}
+
+function openingOf(
+  survey: { narrowWidthUm: number | null; narrowHeightUm: number | null } | undefined,
+): Opening | null {
+  const { narrowWidthUm: widthUm, narrowHeightUm: heightUm } = survey ?? {};
+  return widthUm && heightUm ? { widthUm, heightUm } : null;
 }
 
 /** A shipment as a list names it. */

@@ -32,7 +32,7 @@ export function claimFile(facts: FileFacts, claim: { pictures: readonly unknown[
     },
     { words: 'The carrier’s number', isThere: facts.tracking !== '' },
     { words: 'What was remarked on the delivery receipt', isThere: remarked },
-    { words: 'Pictures of the damage', isThere: claim.pictures.length > 0 },
+    { words: 'Pictures of the damage', isThere: claim.pictures.length > 0 || looked('in') },
     { words: 'What it is worth', isThere: facts.insuredCents > 0n },
   ];
 }

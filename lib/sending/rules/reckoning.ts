@@ -2,8 +2,16 @@ import type { Day } from '@/lib/dates/rules';
 import { billableWeight, type Billable } from '@/lib/freight/rules/billable';
 import { freightClass, type FreightClass } from '@/lib/freight/rules/density';
 import { handsCautions, handsFor, type Hands } from '@/lib/freight/rules/hands';
-import { beyondParcel, girthUm, type BeyondParcel, type Sides } from '@/lib/freight/rules/measures';
+import {
+  beyondParcel,
+  fitsThrough,
+  girthUm,
+  type BeyondParcel,
+  type Opening,
+  type Sides,
+} from '@/lib/freight/rules/measures';
 import { formatCents, type Cents } from '@/lib/money/rules';
+import { formatLength, type LengthSystem } from '@/lib/units/rules';
 import { coverWords, type CarrierTerms } from './carriers';
 
 /** A box as it is reckoned: its outside, and what it weighs on the scale or about. */
@@ -104,4 +112,25 @@ export function sendingCautions(
     cautions.push('A weight that nobody took from the scale is a reckoning: weigh before it goes.');
   }
   return cautions;
+}
+
+/**
+ * What to mind of boxes that have to go through the narrowest place on the way to the wall; nothing
+ * where all go through with room for hands.
+ *
+ * @param unit how the gallery measures
+ */
+export function wayCautions(
+  boxes: readonly Sides[],
+  opening: Opening,
+  unit: LengthSystem,
+): string[] {
+  const place = `${formatLength(opening.widthUm, unit)} wide, ${formatLength(opening.heightUm, unit)} high`;
+  return boxes.flatMap((box, at) => {
+    const fits = fitsThrough(box, opening);
+    if (fits === 'fits') return [];
+    return fits === 'no'
+      ? [`Box ${at + 1} does not go through the narrowest place on the way, ${place}.`]
+      : [`Box ${at + 1} goes through the narrowest place on the way, ${place}, with little room.`];
+  });
 }

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { partFault, proposeFor, reckonedWeightG } from '@/lib/sending/rules/boxes';
 import { countsWords, decideTerms, termsOn, type CarrierTerms } from '@/lib/sending/rules/carriers';
-import { reckonShipment, sendingCautions } from '@/lib/sending/rules/reckoning';
+import { reckonShipment, sendingCautions, wayCautions } from '@/lib/sending/rules/reckoning';
 import { reckoningSteps } from '@/lib/sending/rules/reckoning-steps';
 import { aboutWeightG } from '@/lib/sending/rules/to-go';
 import { readPieces } from '@/lib/sending/rules/typed/pieces';
@@ -148,6 +148,17 @@ describe('what a shipment comes to', () => {
     const insured = { reckoning: light, insuredCents: 90_000n, insuredBy: 'our insurer' };
     expect(sendingCautions(insured, terms)).toEqual([]);
   });
+});
+
+test('boxes that do not go through the narrowest place on the way are told', () => {
+  const box = (width: number, height: number) => ({
+    ...{ lengthUm: 60 * inch, widthUm: width * inch, heightUm: height * inch },
+  });
+  const door = { widthUm: 30 * inch, heightUm: 80 * inch };
+  expect(wayCautions([box(40, 10), box(40, 29), box(40, 31)], door, 'in')).toEqual([
+    'Box 2 goes through the narrowest place on the way, 30 in wide, 80 in high, with little room.',
+    'Box 3 does not go through the narrowest place on the way, 30 in wide, 80 in high.',
+  ]);
 });
 
 test('a piece that nobody weighed weighs its volume of stoneware', () => {

@@ -8,7 +8,7 @@ import { dayOf } from '@/lib/dates/rules';
 import { now } from '@/lib/platform/clock';
 import { getGallery } from '@/lib/platform/settings';
 import type { ShipmentTold } from '@/lib/sending/reads/shipments';
-import { reckonShipment, sendingCautions } from '@/lib/sending/rules/reckoning';
+import { reckonShipment, sendingCautions, wayCautions } from '@/lib/sending/rules/reckoning';
 import { isOpen } from '@/lib/sending/rules/way';
 import { stageWords } from '@/lib/sending/rules/words';
 import { readShipmentOf, shipmentName, type ShipmentAddress } from '../read-shipment';
@@ -30,7 +30,13 @@ export default async function ShipmentPage({ params }: ShipmentAddress) {
   const today = dayOf(now(), gallery.timeZone);
   const reckoning = reckonShipment(shipment.boxes, shipment.terms, today);
   const open = isOpen(shipment.events);
-  const cautions = open ? sendingCautions({ ...shipment, reckoning }, shipment.terms) : [];
+  const { boxes, opening, terms } = shipment;
+  const cautions = open
+    ? [
+        ...sendingCautions({ ...shipment, reckoning }, terms),
+        ...(opening ? wayCautions(boxes, opening, gallery.lengthUnit) : []),
+      ]
+    : [];
   return (
     <>
       <PageHead

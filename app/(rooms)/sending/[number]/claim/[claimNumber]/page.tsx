@@ -79,7 +79,7 @@ function ClaimFacts({ claim }: Readonly<{ claim: ClaimTold }>) {
           { name: 'Written down by', value: claim.by },
         ]}
       />
-      <p className={css['said']}>{claim.words}</p>
+      <p className={css['words']}>{claim.words}</p>
       <div className={css['views']}>
         {claim.pictures.map(({ fileId, width, height }, at) => (
           <Picture

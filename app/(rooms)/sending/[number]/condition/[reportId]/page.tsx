@@ -41,7 +41,7 @@ export default async function ConditionPage({ params }: ShipmentAddress<{ report
           Print or keep as PDF
         </ButtonLink>
       </PageHead>
-      <p className={css['said']}>{words}</p>
+      <p className={css['words']}>{words}</p>
       {views.length === 0 ? <p>No picture was taken.</p> : null}
       <div className={css['views']}>
         {views.map((view, at) => (
@@ -69,7 +69,11 @@ function View({ view, number }: Readonly<{ view: ViewTold; number: number }>) {
             <FormFrame action={marksAction} label={`Marks on picture ${number}`}>
               <RequestKey />
               <input type="hidden" name="viewId" value={view.id} />
-              <SpotMarker picture={picture} most={left} />
+              <SpotMarker
+                picture={picture}
+                most={left}
+                lead="Choose a number, touch the picture where it is, and write what is seen there."
+              />
               <SubmitButton>Keep the marks</SubmitButton>
             </FormFrame>
           </details>
