@@ -22,6 +22,7 @@ import { now } from '@/lib/platform/clock';
 import { getGallery } from '@/lib/platform/settings';
 import { keepTheWay } from './actions';
 import { awayWords, weekWords } from './week-words';
+import css from '../diary.module.css';
 
 export const metadata: Metadata = { title: 'Who works when' };
 
@@ -63,6 +64,11 @@ function rowOf(member: CrewMember) {
   };
 }
 
+/** A place as it is compared, in small letters, with its words begun large. */
+function PlaceText({ place }: Readonly<{ place: string }>) {
+  return <span className={css['place']}>{place}</span>;
+}
+
 function Ways({ ways, mayKeep }: Readonly<{ ways: readonly WayKept[]; mayKeep: boolean }>) {
   return (
     <Section
@@ -76,7 +82,11 @@ function Ways({ ways, mayKeep }: Readonly<{ ways: readonly WayKept[]; mayKeep: b
           columns={[{ name: 'From' }, { name: 'To' }, { name: 'Takes', figure: true }]}
           rows={ways.map(({ fromPlace, toPlace, minutes }) => ({
             key: `${fromPlace}\n${toPlace}`,
-            cells: [fromPlace, toPlace, lastsWords(minutes)],
+            cells: [
+              <PlaceText key="from" place={fromPlace} />,
+              <PlaceText key="to" place={toPlace} />,
+              lastsWords(minutes),
+            ],
           }))}
         />
       ) : null}

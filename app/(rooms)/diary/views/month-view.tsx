@@ -20,6 +20,8 @@ import { OtherLines } from './other-lines';
 import { readDays, type Looking } from './shared';
 import css from './views.module.css';
 
+const weekdays = ['Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat', 'Sun'];
+
 /** One month: as a sheet of weeks at a desk; on a phone the days that have something. */
 export async function MonthView({ month, ...looking }: Looking & Readonly<{ month: Month }>) {
   const { fromOn, untilOn } = monthRange(month);
@@ -47,6 +49,11 @@ export async function MonthView({ month, ...looking }: Looking & Readonly<{ mont
           Choose another month, or go back to the coming days.
         </Empty>
       ) : null}
+      <div className={css['weekdays']} aria-hidden="true">
+        {weekdays.map((name) => (
+          <span key={name}>{name}</span>
+        ))}
+      </div>
       <ol className={css['month']} aria-label={formatMonth(month)}>
         {weeksOf(month)
           .flat()

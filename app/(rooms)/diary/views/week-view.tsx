@@ -1,8 +1,8 @@
 import Link from 'next/link';
-import { addDays, formatDay, type Day } from '@/lib/dates/rules';
+import { addDays, type Day } from '@/lib/dates/rules';
 import type { InDiary } from '@/lib/installation/reads';
 import { othersOn, type OtherLine } from '@/lib/installation/rules/diary/others';
-import { weekOf } from '@/lib/installation/rules/diary/weeks';
+import { weekOf, weekWords } from '@/lib/installation/rules/diary/weeks';
 import { dayWords } from '@/lib/installation/rules/diary/words';
 import { Around } from './around';
 import { InBrief } from './in-brief';
@@ -18,7 +18,7 @@ export async function WeekView({ day, ...looking }: Looking & Readonly<{ day: Da
   return (
     <>
       <Around
-        title={`${dayWords(fromOn).replace('Monday ', '')} to ${formatDay(untilOn, 'short')}`}
+        title={weekWords(day)}
         before={{ href: `/diary?week=${addDays(fromOn, -7)}`, name: 'The week before' }}
         after={{ href: `/diary?week=${addDays(fromOn, 7)}`, name: 'The week after' }}
       />

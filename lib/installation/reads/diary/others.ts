@@ -89,7 +89,7 @@ async function holds({ fromOn, untilOn, zone }: Stretch): Promise<OtherLine[]> {
   return rows.flatMap(({ id, number, forWhom, untilAt, sku }): OtherLine[] => {
     if (!untilAt) return [];
     const on = dayOf(untilAt, zone);
-    const words = `The hold of ${sku.design.title} for ${forWhom} ends`;
+    const words = `${sku.design.title}, for ${forWhom}, ends`;
     return [{ kind: 'hold', key: id, fromOn: on, untilOn: on, words, href: `/holds/${number}` }];
   });
 }
@@ -138,8 +138,7 @@ async function promised({ fromOn, untilOn }: Stretch): Promise<OtherLine[]> {
     const day = changeOrders[0]?.promisedAfter ?? agreements[0]?.promisedOn ?? null;
     const on = day && dayFromDate(day);
     if (!on || on < fromOn || on > untilOn) return [];
-    const words = `${title} was promised for this day`;
     const href = `/commissions/${number}`;
-    return [{ kind: 'promised', key: id, fromOn: on, untilOn: on, words, href }];
+    return [{ kind: 'promised', key: id, fromOn: on, untilOn: on, words: title, href }];
   });
 }

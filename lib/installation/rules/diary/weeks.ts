@@ -37,6 +37,20 @@ export function weekOf(day: Day): Day[] {
 }
 
 /**
+ * A week by its first and its last day: `7 to 13 December 2026`, `30 November to 6 December 2026`.
+ */
+export function weekWords(day: Day): string {
+  const [fromOn, untilOn] = [weekOf(day)[0] ?? day, weekOf(day)[6] ?? day];
+  const [first, last] = [plain(fromOn), plain(untilOn)];
+  if (monthOf(fromOn) === monthOf(untilOn)) return `${Number(fromOn.slice(8))} to ${last}`;
+  return `${fromOn.slice(0, 4) === untilOn.slice(0, 4) ? first.replace(/ \d{4}$/, '') : first} to ${last}`;
+}
+
+function plain(day: Day): string {
+  return formatDay(day, 'long').split(' ').slice(1).join(' ');
+}
+
+/**
  * A day as people say it from today: `Today, Monday 4 May`, `Tomorrow, Tuesday 5 May`,
  * `Friday 8 May`, with the year when it is another one.
  */
