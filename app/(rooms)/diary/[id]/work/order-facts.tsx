@@ -2,6 +2,7 @@ import Link from 'next/link';
 import { Caution } from '@/app/ui/page/caution';
 import { Facts } from '@/app/ui/page/facts';
 import { Columns } from '@/app/ui/page/section';
+import type { PlanShown } from '@/lib/installation/reads/plan/told';
 import type { WorkOrder } from '@/lib/installation/reads/work/order';
 import { loadFor, toolsFor } from '@/lib/installation/rules/work/load';
 import { theWall, wayIn, weightSaid, whoGoes } from '@/lib/installation/rules/work/order-words';
@@ -9,10 +10,15 @@ import { handsWords } from '@/lib/installation/rules/work/hands';
 import type { Gallery } from '@/lib/platform/settings';
 import css from './work.module.css';
 
-type OrderFactsProps = Readonly<{ order: WorkOrder; gallery: Gallery }>;
+type OrderFactsProps = Readonly<{
+  order: WorkOrder;
+  gallery: Gallery;
+  /** How it hangs: who lifts it is told by it; null without one. */
+  plan: PlanShown | null;
+}>;
 
 /** Everything that whoever goes along has to know, in the order in which it is needed. */
-export function OrderFacts({ order, gallery }: OrderFactsProps) {
+export function OrderFacts({ order, gallery, plan }: OrderFactsProps) {
   const { survey, facts, fallBack } = order;
   const unit = gallery.lengthUnit;
   return (
@@ -48,7 +54,10 @@ export function OrderFacts({ order, gallery }: OrderFactsProps) {
           <Facts
             facts={[
               { name: 'Weight', value: weightSaid(order.weight, unit), notKnown: 'not known' },
-              { name: 'Hands', value: order.commission ? handsWords(facts.weightG) : null },
+              {
+                name: 'Hands',
+                value: order.commission ? handsOf(plan, facts.weightG) : null,
+              },
               { name: 'The wall', value: orNull(theWall(order)), notKnown: 'not known yet: stop' },
               { name: 'If weather or road forbid it', value: orNull(fallBack), notKnown: 'call' },
               { name: 'The gallery', value: orNull(gallery.phone) },
@@ -80,6 +89,10 @@ function ForWhom({ order: { commission, phone } }: Readonly<{ order: WorkOrder }
       ) : null}
     </>
   );
+}
+
+function handsOf(plan: PlanShown | null, weightG: number | null): string {
+  return plan?.hands?.words[0] ?? handsWords(weightG);
 }
 
 function orNull(words: string | null | undefined): string | null {

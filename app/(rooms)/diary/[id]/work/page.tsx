@@ -7,7 +7,7 @@ import { Section } from '@/app/ui/page/section';
 import { requireActor } from '@/lib/access/reads';
 import type { Actor } from '@/lib/access/rules';
 import { dayFromDate, dayOf } from '@/lib/dates/rules';
-import { findPlan } from '@/lib/installation/reads/plan/told';
+import { findPlan, type PlanShown } from '@/lib/installation/reads/plan/told';
 import {
   findWorkOrder,
   mayGiveOwnersWord,
@@ -17,6 +17,7 @@ import { dayToldWords } from '@/lib/installation/rules/diary/weeks';
 import { hoursWords, titleWords } from '@/lib/installation/rules/diary/words';
 import { now } from '@/lib/platform/clock';
 import { getGallery, type Gallery } from '@/lib/platform/settings';
+import type { LengthSystem } from '@/lib/units/rules';
 import { PlanTold } from '@/app/(rooms)/commissions/[number]/wall/plan/plan-told';
 import type { DayShown } from './day-shown';
 import { DoorCodes } from './door-codes';
@@ -38,7 +39,8 @@ export default async function WorkPage({ params }: WorkPageProps) {
   const today = dayOf(now(), zone);
   const order = await findWorkOrder(actor, id.data, { gallery, today });
   if (!order) notFound();
-  const { kind, commission, address, startsOn, calledOffWhy } = order;
+  const { kind, commission, address, startsOn } = order;
+  const plan = await planOf(order, actor, gallery);
   return (
     <>
       <PageHead
@@ -50,31 +52,46 @@ export default async function WorkPage({ params }: WorkPageProps) {
           On paper
         </ButtonLink>
       </PageHead>
-      {calledOffWhy === null ? null : (
-        <Notice kind="refused" title="Called off">
-          {calledOffWhy}
-        </Notice>
-      )}
-      {order.signed ? <Signed order={order} roles={actor.roles} zone={zone} /> : null}
-      <OrderFacts order={order} gallery={gallery} />
+      <HowItStands order={order} actor={actor} zone={zone} />
+      <OrderFacts order={order} gallery={gallery} plan={plan} />
       {order.signed ? null : <DoorCodes id={order.id} codes={order.codes} />}
-      {kind === 'hanging' && !order.signed ? (
-        <HowItHangs order={order} actor={actor} gallery={gallery} />
-      ) : null}
-      {calledOffWhy === null ? (
-        <WorkDay key={order.signed ? 'signed' : 'open'} day={shownOf(order, actor, gallery)} />
-      ) : null}
+      <HowItHangs order={order} shown={plan} unit={gallery.lengthUnit} />
+      <WorkDay key={order.signed ? 'signed' : 'open'} day={shownOf(order, actor, gallery)} />
     </>
   );
 }
 
-type HowItHangsProps = Readonly<{ order: WorkOrder; actor: Actor; gallery: Gallery }>;
+type HowItStandsProps = Readonly<{ order: WorkOrder; actor: Actor; zone: string }>;
+
+/** What became of the day: called off, or signed. */
+function HowItStands({ order, actor, zone }: HowItStandsProps) {
+  if (order.calledOffWhy !== null) {
+    return (
+      <Notice kind="refused" title="Called off">
+        {order.calledOffWhy}
+      </Notice>
+    );
+  }
+  return order.signed ? <Signed order={order} roles={actor.roles} zone={zone} /> : null;
+}
+
+/** How the piece hangs; null for what is not hung, and where nobody planned it. */
+async function planOf(order: WorkOrder, actor: Actor, gallery: Gallery) {
+  const { kind, commission } = order;
+  if (kind !== 'hanging' || !commission) return null;
+  return findPlan(actor, commission.id, gallery.lengthUnit);
+}
+
+type HowItHangsProps = Readonly<{
+  order: WorkOrder;
+  shown: PlanShown | null;
+  unit: LengthSystem;
+}>;
 
 /** The plan of the fixings, drawn and in figures, so that it is there without a line. */
-async function HowItHangs({ order, actor, gallery }: HowItHangsProps) {
-  const { commission } = order;
-  if (!commission) return null;
-  const shown = await findPlan(actor, commission.id, gallery.lengthUnit);
+function HowItHangs({ order, shown, unit }: HowItHangsProps) {
+  const { kind, commission, signed } = order;
+  if (kind !== 'hanging' || !commission || signed) return null;
   const href = `/commissions/${commission.number}/wall/plan`;
   return (
     <Section
@@ -87,7 +104,7 @@ async function HowItHangs({ order, actor, gallery }: HowItHangsProps) {
       }
     >
       {shown?.plan ? (
-        <PlanTold shown={shown} plan={shown.plan} unit={gallery.lengthUnit} />
+        <PlanTold shown={shown} plan={shown.plan} unit={unit} />
       ) : (
         <Notice kind="caution" title="There is no plan of the fixings that holds">
           {shown?.why.join(' ') ??
@@ -113,5 +130,6 @@ function shownOf(order: WorkOrder, actor: Actor, gallery: Gallery): DayShown {
     system: gallery.lengthUnit,
     phone: gallery.phone,
     isSigned: order.signed !== null,
+    isCalledOff: order.isCalledOff,
   };
 }
