@@ -46,6 +46,20 @@ describe('a shipment begins', () => {
     expect(listed).toMatchObject({ number: started.number, asks: 'to_pack', boxes: 0 });
   });
 
+  test('the narrowest place on the way is the one that was measured last', async () => {
+    const { commissionId } = commission;
+    const { number } = await aShipment(gallery, { commissionId });
+    expect((await findShipment(gallery.maker, number))?.opening).toBeNull();
+    const seen = { commissionId, surveyedOn: new Date('2026-11-10'), staffId: gallery.maker.id };
+    for (const [version, narrowWidthUm] of [760_000, 810_000].entries()) {
+      const narrow = { narrowWidthUm, narrowHeightUm: 2_000_000, at: new Date() };
+      await db().wallSurvey.create({ data: { ...seen, ...narrow, version: version + 1 } });
+    }
+    expect((await findShipment(gallery.maker, number))?.opening).toEqual({
+      ...{ widthUm: 810_000, heightUm: 2_000_000 },
+    });
+  });
+
   test('of a sale that is sent; then it waits no longer in the list of those', async () => {
     const number = await sold(gallery, 'sent');
     expect(await listSalesToSend(gallery.clerk)).toMatchObject([{ number }]);
