@@ -1,12 +1,13 @@
 import { randomUUID } from 'node:crypto';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { careDoneInput } from '@/lib/installation/input/care/done';
+import type { MendSnagInput } from '@/lib/installation/input/work/snags';
 import { countLooksDue, listLooksDue, listLooksOf } from '@/lib/installation/reads/care/looks';
 import { countSnagsOverdue, listSnagsOf, listSnagsOpen } from '@/lib/installation/reads/work/snags';
 import { careDone } from '@/lib/installation/writes/care/done';
 import { mendSnag, writeSnag } from '@/lib/installation/writes/work/snags';
 import { db } from '@/lib/platform/db/client';
-import { done, on } from '@/tests/database/commissions/a-commission';
+import { dayAt, done, on } from '@/tests/database/commissions/a-commission';
 import { code } from '@/tests/database/commissions/an-agreement';
 import { openGallery, type OpenGallery } from '@/tests/database/sales/open-gallery';
 import { ruleMetBy } from '@/tests/database/sales/rule-met';
@@ -38,7 +39,7 @@ describe('a snag', () => {
     const [open] = await listSnagsOpen(gallery.maker);
     expect(open).toMatchObject({ mendBy: 'Tobias Fenn', mendByOn: '2026-05-20', mended: null });
 
-    const mend = (fields: object = {}) => ({
+    const mend = (fields: object = {}): MendSnagInput => ({
       ...{ requestKey: randomUUID(), snagId: told.snagId, words: 'Two coats', on: hungOn },
       ...fields,
     });
@@ -62,6 +63,9 @@ describe('a snag', () => {
     done(await send(entry, gallery.maker));
     done(await send(entry, gallery.maker));
     expect(await db().snag.findMany({ where: { appointmentId: id } })).toMatchObject([{ words }]);
+    const late = anEntry(id, gallery.maker, { did: 'snag', ...what, words: 'Sent days later' });
+    done(await send(late, gallery.maker, { at: dayAt('2026-05-16') }));
+    expect(await countSnagsOverdue(gallery.maker, '2026-05-16')).toBe(2);
   });
 
   test('is refused with a reason, and cannot be unwritten', async () => {

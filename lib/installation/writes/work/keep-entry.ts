@@ -1,6 +1,6 @@
 import 'server-only';
 import { allow, type Doer } from '@/lib/access/rules';
-import { readyPicture, type ReadyPicture } from '@/lib/commissions/writes/pictures';
+import { readyPicture, type ReadyPicture } from '@/lib/files/ready';
 import { addProgress } from '@/lib/commissions/writes/course/progress';
 import { tellHistory } from '@/lib/commissions/writes/carry-out';
 import { dayOf } from '@/lib/dates/rules';
@@ -77,12 +77,19 @@ async function keepInside(
   if (entry.did === 'tick') return addTick(tx, doer, { entry, order });
   const { commissionId } = order;
   if (commissionId === null) return refuse({ code: 'no_commission_here' });
-  if (entry.did === 'snag') {
-    const { words, mendById, mendByOn, appointmentId } = entry;
-    return addSnag(tx, doer, { commissionId, appointmentId, words, mendById, mendByOn });
-  }
   const { timeZone } = await getGallery(tx);
   const on = dayOf(within(entry, order, doer), timeZone);
+  if (entry.did === 'snag') {
+    const { words, mendById, mendByOn, appointmentId } = entry;
+    return addSnag(tx, doer, {
+      commissionId,
+      appointmentId,
+      words,
+      mendById,
+      mendByOn,
+      writtenOn: on,
+    });
+  }
   const nothing = { firing: '', batchId: null, shared: 'no' } as const;
   const { words } = entry;
   if (entry.did === 'weigh') {

@@ -14,6 +14,8 @@ export type SnagToAdd = {
   words: string;
   mendById: string;
   mendByOn: Day;
+  /** The day on which a device wrote it; today where nothing is said. */
+  writtenOn?: Day;
 };
 
 /** Whose commission a snag belongs to. */
@@ -51,7 +53,8 @@ export async function addSnag(
   if (facts.ending) return refuse({ code: 'ended_early', endedOn: facts.ending.endedOn });
   const mender = await tx.staff.findUnique({ where: { id: mendById }, select: { active: true } });
   if (!mender?.active) return refuse({ code: 'unknown_mender' });
-  if (mendByOn < today) return refuse({ code: 'mended_before_today', on: mendByOn });
+  if (mendByOn < (snag.writtenOn ?? today))
+    return refuse({ code: 'mended_before_today', on: mendByOn });
   const { id } = await tx.snag.create({
     data: {
       ...{ commissionId, appointmentId, words, mendById },

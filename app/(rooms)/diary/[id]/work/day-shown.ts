@@ -27,6 +27,7 @@ export type DayShown = Omit<DayKnown, 'ticks'> &
       system: LengthSystem;
       phone: string;
       isSigned: boolean;
+      isCalledOff: boolean;
     }
   >;
 

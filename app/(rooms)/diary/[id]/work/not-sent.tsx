@@ -50,7 +50,7 @@ export function NotSent({ opens }: Readonly<{ opens: PageKept | null }>) {
         {view.canKeep
           ? ''
           : 'This browser keeps nothing when the page is closed: open it in an ordinary window. '}
-        {opens && !day.isSigned ? opensWords[opens] : ''}
+        {opens && !day.isSigned && !day.isCalledOff ? opensWords[opens] : ''}
       </p>
     </div>
   );

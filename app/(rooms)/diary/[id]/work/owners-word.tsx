@@ -4,11 +4,16 @@ import { Notice } from '@/app/ui/page/notice';
 import { wordsSaid } from '@/lib/installation/rules/work/ticks';
 import { useWorkDay } from './day-shown';
 import { SayWhy } from './say-why';
+import css from './work.module.css';
 
 /** Something has to be paid before the piece goes: whom to call, and for the owner, what to say. */
 export function OwnersWord() {
   const { day, here } = useWorkDay();
-  if (!day.needsOwner || wordsSaid(here.held, 'owner_word') !== null) return null;
+  const said = wordsSaid(here.held, 'owner_word');
+  if (said !== null) {
+    return <p className={css['said']}>The owner lets it go before it is paid: {said}</p>;
+  }
+  if (!day.needsOwner) return null;
   if (!day.givesWord) {
     return (
       <Notice kind="caution" title="Call the owner before it is handed over">

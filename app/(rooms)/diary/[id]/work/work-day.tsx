@@ -28,6 +28,13 @@ export function WorkDay({ day }: Readonly<{ day: DayShown }>) {
   const opens = useKeptPage(day, view.emptied);
   const stages = workStages.filter((stage) => day.items.some((item) => item.stage === stage));
   const isHandedOver = handsOver(day.kind) && day.handOverFacts !== null;
+  if (day.isCalledOff) {
+    return (
+      <WorkDayContext.Provider value={today}>
+        <NotSent opens={opens} />
+      </WorkDayContext.Provider>
+    );
+  }
   return (
     <WorkDayContext.Provider value={today}>
       <NotSent opens={opens} />
@@ -51,17 +58,18 @@ export function WorkDay({ day }: Readonly<{ day: DayShown }>) {
 
 /**
  * Keeps the page on the device while the day is open, anew after everything was taken in, and
- * forgets it when it was signed.
+ * forgets it when it was signed or called off.
  */
-function useKeptPage({ id, isSigned }: DayShown, emptied: number): PageKept | null {
+function useKeptPage({ id, isSigned, isCalledOff }: DayShown, emptied: number): PageKept | null {
   const router = useRouter();
   const [opens, setOpens] = useState<PageKept | null>(null);
   const seen = useRef(emptied);
+  const isOver = isSigned || isCalledOff;
   useEffect(() => {
     let isHere = true;
     const path = `/diary/${id}/work`;
     const keep = async () => {
-      if (isSigned) return forgetPage(path);
+      if (isOver) return forgetPage(path);
       const kept = await keepPage(path);
       if (isHere) setOpens(kept);
     };
@@ -71,6 +79,6 @@ function useKeptPage({ id, isSigned }: DayShown, emptied: number): PageKept | nu
     return () => {
       isHere = false;
     };
-  }, [id, isSigned, emptied, router]);
+  }, [id, isOver, emptied, router]);
   return opens;
 }
