@@ -1,5 +1,5 @@
 import { createHash } from 'node:crypto';
-import type { ReadyPicture } from '@/lib/commissions/writes/pictures';
+import type { ReadyPicture } from '@/lib/files/ready';
 import { lengthOf } from './catalogue';
 import { renderColourTile, renderSketch } from './pictures/papers';
 import type { CommissionStory } from './scenario/commission-story';

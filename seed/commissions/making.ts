@@ -4,7 +4,7 @@ import type { KeepProgressInput } from '@/lib/commissions/input/course-told';
 import { addFired } from '@/lib/commissions/writes/colours/tiles';
 import { addProgress } from '@/lib/commissions/writes/course/progress';
 import { addDelay } from '@/lib/commissions/writes/course/tell-delay';
-import type { ReadyPicture } from '@/lib/commissions/writes/pictures';
+import type { ReadyPicture } from '@/lib/files/ready';
 import { addDays, dayFromDate, instantOf, type Day } from '@/lib/dates/rules';
 import type { Tx } from '@/lib/platform/db/transaction';
 import { invariant } from '@/lib/platform/invariant';

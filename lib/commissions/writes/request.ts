@@ -18,7 +18,7 @@ import { ok, refuse, type Result } from '@/lib/platform/result';
 import { getGallery } from '@/lib/platform/settings';
 import { carryOut, findOpen, tellHistory, type AnyRefusal } from './carry-out';
 import { settleReferral } from './enquiry/referral';
-import { fileToKeep, readyPictures, type ReadyPicture } from './pictures';
+import { fileToKeep, readyPictures, type ReadyPicture } from '@/lib/files/ready';
 
 /** A commission that was written down: its number is what people say. */
 export type LoggedCommission = { commissionId: string; number: number };

@@ -5,7 +5,7 @@ import type { CommissionRefusal } from '@/lib/commissions/rules/refusals';
 import { keepFile } from '@/lib/files/writes';
 import type { Tx } from '@/lib/platform/db/transaction';
 import { ok, refuse, type Result } from '@/lib/platform/result';
-import { fileToKeep, readyPicture, type ReadyPicture } from './pictures';
+import { fileToKeep, readyPicture, type ReadyPicture } from '@/lib/files/ready';
 
 /** A signature made ready outside the transaction: the drawing, where there is one, is a picture. */
 export type ReadySignature = Omit<SignatureInput, 'drawing'> & { drawing: ReadyPicture | null };

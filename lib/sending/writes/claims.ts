@@ -1,6 +1,7 @@
 import 'server-only';
 import type { Doer } from '@/lib/access/rules';
 import { dateFromDay, dayFromDate, dayOf } from '@/lib/dates/rules';
+import { fileToKeep } from '@/lib/files/ready';
 import { keepFile } from '@/lib/files/writes';
 import { newId } from '@/lib/platform/new-id';
 import { ok, refuse } from '@/lib/platform/result';
@@ -9,7 +10,7 @@ import type { ClaimEventInput, ClaimInput } from '@/lib/sending/input/claims';
 import { claimEventWords, decideClaim, decideClaimEvent } from '@/lib/sending/rules/claims';
 import { limitsOf } from '@/lib/sending/rules/limits';
 import { carryOut, findForWriting, tell, type SendingAnswer } from './carry-out';
-import { fileToKeep, readyPictures } from './pictures';
+import { readyAtMost } from './pictures';
 
 /** A claim, by its number and that of its shipment. */
 export type Claimed = { number: number; claimNumber: number };
@@ -26,7 +27,7 @@ export const claimPicturesMost = 12;
  */
 export async function openClaim(doer: Doer, input: ClaimInput): Promise<SendingAnswer<Claimed>> {
   const { requestKey, shipmentId, foundOn, words, asked } = input;
-  const pictures = await readyPictures(input.pictures, claimPicturesMost);
+  const pictures = await readyAtMost(input.pictures, claimPicturesMost);
   if (!pictures.ok) return pictures;
   const hashes = pictures.value.map(({ sha256 }) => sha256);
   const said = { requestKey, shipmentId, foundOn, words, asked, hashes };

@@ -1,13 +1,14 @@
 import 'server-only';
 import type { Doer } from '@/lib/access/rules';
 import { dateFromDay } from '@/lib/dates/rules';
+import { fileToKeep } from '@/lib/files/ready';
 import { keepFile } from '@/lib/files/writes';
 import { newId } from '@/lib/platform/new-id';
 import { ok, refuse } from '@/lib/platform/result';
 import type { ConditionInput, MarksInput } from '@/lib/sending/input/condition';
 import { conditionMost, readMarks, whenWords } from '@/lib/sending/rules/condition';
 import { carryOut, findForWriting, tell, type SendingAnswer } from './carry-out';
-import { fileToKeep, readyPictures } from './pictures';
+import { readyAtMost } from './pictures';
 
 /** A condition report that was written, of which shipment. */
 export type Reported = { number: number; reportId: string };
@@ -23,7 +24,7 @@ export async function reportCondition(
   input: ConditionInput,
 ): Promise<SendingAnswer<Reported>> {
   const { shipmentId, when, on, words, requestKey } = input;
-  const pictures = await readyPictures(input.pictures, conditionMost.views);
+  const pictures = await readyAtMost(input.pictures, conditionMost.views);
   if (!pictures.ok) return pictures;
   const hashes = pictures.value.map(({ sha256 }) => sha256);
   const said = { requestKey, shipmentId, when, on, words, hashes };

@@ -11,7 +11,7 @@ import type { SendingRefusal } from '@/lib/sending/rules/refusals';
 import { dayOfEvent, decideWay, type WayFacts } from '@/lib/sending/rules/way';
 import { eventWords } from '@/lib/sending/rules/words';
 import { carryOut, findForWriting, tell, type SendingAnswer } from './carry-out';
-import { fileToKeep, readyPictures, type ReadyPicture } from './pictures';
+import { fileToKeep, readyPictures, type ReadyPicture } from '@/lib/files/ready';
 
 /** What happened to a shipment, by its number. */
 export type OnItsWay = { number: number; kind: WayInput['kind'] };

@@ -6,7 +6,7 @@ import { findForWriting } from '@/lib/commissions/writes/carry-out';
 import { addEnd } from '@/lib/commissions/writes/end';
 import { addWordToBegin } from '@/lib/commissions/writes/making';
 import { addPayment } from '@/lib/commissions/writes/money';
-import { readyPicture, type ReadyPicture } from '@/lib/commissions/writes/pictures';
+import { readyPicture, type ReadyPicture } from '@/lib/files/ready';
 import { addApproval } from '@/lib/commissions/writes/colours/approve';
 import { addColourTile, addSketch } from '@/lib/commissions/writes/colours/show';
 import type { Doer } from '@/lib/access/rules';

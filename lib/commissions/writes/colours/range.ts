@@ -2,7 +2,7 @@ import 'server-only';
 import type { Doer } from '@/lib/access/rules';
 import type { Lab3 } from '@/lib/commissions/rules/colours/words';
 import type { ShadeContent } from '@/lib/commissions/rules/content';
-import { fileToKeep, type ReadyPicture } from '@/lib/commissions/writes/pictures';
+import { fileToKeep, type ReadyPicture } from '@/lib/files/ready';
 import { keepFile } from '@/lib/files/writes';
 import type { Tx } from '@/lib/platform/db/transaction';
 

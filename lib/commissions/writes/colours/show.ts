@@ -15,7 +15,7 @@ import {
   type AnyRefusal,
 } from '@/lib/commissions/writes/carry-out';
 import { sha256Of } from '@/lib/commissions/reads/content';
-import { readyPicture, type ReadyPicture } from '@/lib/commissions/writes/pictures';
+import { readyPicture, type ReadyPicture } from '@/lib/files/ready';
 import { dateFromDay, type Day } from '@/lib/dates/rules';
 import type { Tx } from '@/lib/platform/db/transaction';
 import { ok, refuse, type Result } from '@/lib/platform/result';

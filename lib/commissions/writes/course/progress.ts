@@ -9,7 +9,7 @@ import {
   tellHistory,
   type AnyRefusal,
 } from '@/lib/commissions/writes/carry-out';
-import { fileToKeep, readyPicture, type ReadyPicture } from '@/lib/commissions/writes/pictures';
+import { fileToKeep, readyPicture, type ReadyPicture } from '@/lib/files/ready';
 import { dateFromDay } from '@/lib/dates/rules';
 import { keepFile } from '@/lib/files/writes';
 import type { Tx } from '@/lib/platform/db/transaction';

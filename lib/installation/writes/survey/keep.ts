@@ -1,7 +1,7 @@
 import 'server-only';
 import { allow, type Doer } from '@/lib/access/rules';
 import { findForWriting, tellHistory } from '@/lib/commissions/writes/carry-out';
-import { fileToKeep, readyPictures, type ReadyPicture } from '@/lib/commissions/writes/pictures';
+import { fileToKeep, readyPictures, type ReadyPicture } from '@/lib/files/ready';
 import { dateFromDay } from '@/lib/dates/rules';
 import { keepFile } from '@/lib/files/writes';
 import type { KeepSurveyInput } from '@/lib/installation/input/survey/survey';

@@ -1,11 +1,14 @@
 import 'server-only';
 import { createHash } from 'node:crypto';
-import { preparePicture, type NewFile, type PreparedPicture } from '@/lib/files/writes';
-import type { CommissionRefusal } from '@/lib/commissions/rules/refusals';
 import { ok, refuse, type Result } from '@/lib/platform/result';
+import type { PictureRefusal } from './rules';
+import { preparePicture, type NewFile, type PreparedPicture } from './writes';
 
 /** A picture made ready outside the transaction, with the hash that stands for it in a command. */
 export type ReadyPicture = PreparedPicture & { sha256: string };
+
+/** Why a picture was not made ready. */
+export type NotReady = { code: 'picture_not_kept'; picture: PictureRefusal };
 
 /**
  * Makes pictures ready to be kept, before any transaction is opened.
@@ -14,7 +17,7 @@ export type ReadyPicture = PreparedPicture & { sha256: string };
  */
 export async function readyPictures(
   chosen: readonly Blob[],
-): Promise<Result<ReadyPicture[], CommissionRefusal>> {
+): Promise<Result<ReadyPicture[], NotReady>> {
   const ready: ReadyPicture[] = [];
   for (const picture of chosen) {
     const one = await readyPicture(picture);
@@ -25,7 +28,7 @@ export async function readyPictures(
 }
 
 /** Makes one picture ready; see {@link readyPictures}. */
-export async function readyPicture(chosen: Blob): Promise<Result<ReadyPicture, CommissionRefusal>> {
+export async function readyPicture(chosen: Blob): Promise<Result<ReadyPicture, NotReady>> {
   const prepared = await preparePicture(new Uint8Array(await chosen.arrayBuffer()));
   if (!prepared.ok) return refuse({ code: 'picture_not_kept', picture: prepared.refusal });
   const sha256 = createHash('sha256').update(prepared.value.bytes).digest('hex');
