@@ -14,11 +14,12 @@ export async function TheirCalendar({ page }: Readonly<{ page: OpenPage }>) {
   return (
     <Section title="For your own calendar">
       <ul className={css['lines']}>
-        {coming.map(({ id, kind, startsAt }) => (
+        {coming.map(({ id, kind, startsAt, isOff }) => (
           <li key={id}>
             <Way href={`/c/${token}/day/${id}/ics`} download>
               {kindTitles[kind]}, {formatDay(dayOf(startsAt, gallery.timeZone), 'long')}
             </Way>
+            {isOff ? ': called off; the file takes it out of your calendar again.' : null}
           </li>
         ))}
       </ul>

@@ -5,6 +5,7 @@ import { tokenSha256 } from '@/lib/commissions/reads/page/open-link';
 import {
   appointmentsForCalendar,
   calendarForCollector,
+  comingForCollector,
 } from '@/lib/installation/reads/calendar/appointments';
 import { listFeedOwners, listFeeds } from '@/lib/installation/reads/calendar/feeds';
 import { noteFeedUse, openFeed } from '@/lib/installation/reads/calendar/open-feed';
@@ -281,5 +282,10 @@ describe('what a calendar tells', () => {
     const id = await anAppointment({ leadId: studio.maker.actor.id, commissionId: theirs.id });
     expect(await calendarForCollector(theirs.id, id)).toMatchObject({ id });
     expect(await calendarForCollector(other.id, id)).toBeNull();
+    expect(await comingForCollector(other.id, monday)).toEqual([]);
+    const off = { calledOffAt: monday, calledOffWhy: 'Storm' };
+    await db().appointment.update({ where: { id }, data: off });
+    expect(await comingForCollector(theirs.id, monday)).toMatchObject([{ id, isOff: true }]);
+    expect(await comingForCollector(theirs.id, new Date('2026-05-08T18:00:00Z'))).toEqual([]);
   });
 });

@@ -59,17 +59,18 @@ export async function calendarForCollector(
   return row && told(row);
 }
 
+/** A day that is still to come, or would be if it had not been called off. */
+export type ComingDay = Pick<ForCalendar, 'id' | 'kind' | 'startsAt'> & { isOff: boolean };
+
 /** What is still to come of a commission, for its collector; earliest first. */
-export async function comingForCollector(
-  commissionId: string,
-  now: Date,
-): Promise<Pick<ForCalendar, 'id' | 'kind' | 'startsAt'>[]> {
-  return db().appointment.findMany({
-    where: { commissionId, calledOffAt: null, endsAt: { gt: now } },
-    select: { id: true, kind: true, startsAt: true },
+export async function comingForCollector(commissionId: string, now: Date): Promise<ComingDay[]> {
+  const rows = await db().appointment.findMany({
+    where: { commissionId, endsAt: { gt: now } },
+    select: { id: true, kind: true, startsAt: true, calledOffAt: true },
     orderBy: [{ startsAt: 'asc' }, { id: 'asc' }],
     take: 10,
   });
+  return rows.map(({ calledOffAt, ...day }) => ({ ...day, isOff: calledOffAt !== null }));
 }
 
 function told(row: Row): ForCalendar {
