@@ -19,7 +19,8 @@ import {
 } from '../rules/approval';
 import { holdPieces } from '../writes';
 import { carryOut } from './carry-out';
-import { keepPictures, readyPictures, type ReadyPicture } from './pictures';
+import { readyPictures, type ReadyPicture } from '@/lib/files/ready';
+import { keepPictures } from './pictures';
 
 /** A piece that was bought after it was tried: here again, and held for who bought it. */
 export type BoughtLine = { skuId: string; quantity: number; numbers: number[]; holdIds: string[] };

@@ -16,7 +16,8 @@ import { checkDueOn, type AnyApprovalRefusal, type ApprovalRefusal } from '../ru
 import { readChosen, type Chosen } from '../rules/chosen';
 import { endHold } from '../writes';
 import { carryOut } from './carry-out';
-import { keepPictures, readyPictures, type ReadyPicture } from './pictures';
+import { readyPictures, type ReadyPicture } from '@/lib/files/ready';
+import { keepPictures } from './pictures';
 
 /** A slip that was written, by its number. */
 export type Given = { approvalId: string; number: number };
