@@ -200,7 +200,7 @@ test('free times are those of all who go along, from the day after today', async
       ...{ wish: { ...wish, leadId: maker, crewIds: [helper] }, ...how },
     });
   const found = await look();
-  expect([found.fromOn, found.untilOn]).toEqual(['2026-05-05', '2026-06-16']);
+  expect([found.fromOn, found.untilOn]).toEqual(['2026-05-05', '2026-06-02']);
   expect(found.slots[0]?.startsAt).toEqual(new Date('2026-05-05T16:00:00Z'));
   const visit = aBooking({ leadId: helper, kind: 'site_visit', day: '2026-05-05', to: '16:00' });
   expect(code(await bookAppointment(studio.gallery, visit))).toBe('done');

@@ -18,16 +18,18 @@ export type FreeTimes = {
   fromOn: Day;
   untilOn: Day;
   ready: ReadyBy | null;
-  hangsOn: { isWallKnown: boolean; curesAt: Date | null };
+  isWallKnown: boolean;
+  /** Until when the adhesive cures, where that is still to come. */
+  curesAt: Date | null;
 };
 
-/** How far ahead is looked where no last day is given: six weeks. */
-const aheadDays = 42;
+/** How far ahead is looked where no last day is given: four weeks. */
+const aheadDays = 28;
 
 /**
  * The free times for a commission and for whoever goes along.
  *
- * Where no days are given: from the day it is ready and cured, tomorrow at the earliest, for six
+ * Where no days are given: from the day it is ready and cured, tomorrow at the earliest, for four
  * weeks.
  */
 export async function findFreeTimes(
@@ -40,7 +42,8 @@ export async function findFreeTimes(
   const { kind, minutes, address, travelMinutes } = wish;
   const ready = await readReadyForKind({ kind, commissionId }, todayOn);
   const hangsOn = await loadHangsOn(db(), commissionId);
-  const curesAt = kind === 'hanging' ? hangsOn.curesAt : null;
+  const cures = kind === 'hanging' ? hangsOn.curesAt : null;
+  const curesAt = cures && cures > now ? cures : null;
   const firstOn = [
     addDays(todayOn, 1),
     ready?.readyOn ?? todayOn,
@@ -58,7 +61,8 @@ export async function findFreeTimes(
     closed: await readClosed(db()),
   };
   const slots = crew.length === 0 ? [] : freeSlots(facts, { fromOn, untilOn, minutes });
-  return { slots, fromOn, untilOn, ready, hangsOn };
+  const { isWallKnown } = hangsOn;
+  return { slots, fromOn, untilOn, ready, isWallKnown, curesAt };
 }
 
 function cureDay(curesAt: Date | null, zone: string): Day | null {

@@ -39,7 +39,7 @@ export default async function OfferDaysPage({ params, searchParams }: OfferDaysP
     address: read.address || (sheet.request.siteAddress ?? sheet.collector.address ?? ''),
   };
   const found = await findFreeTimes(actor, sheet.id, { wish, zone, now: at });
-  const isBarred = wish.kind === 'hanging' && !found.hangsOn.isWallKnown;
+  const isBarred = wish.kind === 'hanging' && !found.isWallKnown;
   return (
     <ActPage
       sheet={sheet}
@@ -51,7 +51,7 @@ export default async function OfferDaysPage({ params, searchParams }: OfferDaysP
         <WallNotKnown number={sheet.number} />
       ) : (
         <>
-          <WhatWaits found={found} isHanging={wish.kind === 'hanging'} zone={zone} />
+          <WhatWaits found={found} zone={zone} />
           <OfferForm sheet={sheet} wish={wish} slots={found.slots} />
         </>
       )}

@@ -3,11 +3,11 @@ import { Caution } from '@/app/ui/page/caution';
 import { formatDay } from '@/lib/dates/rules';
 import type { FreeTimes } from '@/lib/installation/reads/offers/free';
 
-type WhatWaitsProps = Readonly<{ found: FreeTimes; isHanging: boolean; zone: string }>;
+type WhatWaitsProps = Readonly<{ found: FreeTimes; zone: string }>;
 
 /** What the free times had to wait for: the studio, and the adhesive. */
-export function WhatWaits({ found, isHanging, zone }: WhatWaitsProps) {
-  const { ready, hangsOn } = found;
+export function WhatWaits({ found, zone }: WhatWaitsProps) {
+  const { ready, curesAt } = found;
   return (
     <>
       {ready ? (
@@ -17,10 +17,10 @@ export function WhatWaits({ found, isHanging, zone }: WhatWaitsProps) {
             : `The studio has it ready by ${formatDay(ready.readyOn, 'long')} in ${ready.inHundred} of 100; no time before that is proposed.`}
         </Caution>
       ) : null}
-      {isHanging && hangsOn.curesAt ? (
+      {curesAt ? (
         <Caution>
-          The adhesive cures until <InstantText at={hangsOn.curesAt} zone={zone} />. Nothing hangs
-          before that.
+          The adhesive cures until <InstantText at={curesAt} zone={zone} />. Nothing hangs before
+          that.
         </Caution>
       ) : null}
     </>
