@@ -1,10 +1,12 @@
 import { randomUUID } from 'node:crypto';
 import { beforeAll, describe, expect, test } from 'vitest';
+import { handOver } from '@/lib/commissions/writes/hand-over';
 import { careDoneInput } from '@/lib/installation/input/care/done';
 import type { MendSnagInput } from '@/lib/installation/input/work/snags';
 import { countLooksDue, listLooksDue, listLooksOf } from '@/lib/installation/reads/care/looks';
 import { countSnagsOverdue, listSnagsOf, listSnagsOpen } from '@/lib/installation/reads/work/snags';
 import { careDone } from '@/lib/installation/writes/care/done';
+import { setLooks } from '@/lib/installation/writes/care/set-looks';
 import { mendSnag, writeSnag } from '@/lib/installation/writes/work/snags';
 import { db } from '@/lib/platform/db/client';
 import { dayAt, done, on } from '@/tests/database/commissions/a-commission';
@@ -117,6 +119,22 @@ describe('a look after a piece', () => {
     expect((await listLooksOf(gallery.maker, commissionId))[0]?.done).toMatchObject({
       ...{ on: day, words: 'All well', appointmentId: visit },
     });
+  });
+
+  test('is set by hand where it was handed over without a work order, once', async () => {
+    const commissionId = await aPiece(gallery);
+    const form = () => ({ requestKey: randomUUID(), commissionId, hangs: 'yes' as const });
+    expect(code(await setLooks(on(gallery.books, hungOn), form()))).toBe('not_allowed');
+    const nobodys = { ...form(), commissionId: randomUUID() };
+    expect(code(await setLooks(maker(), nobodys))).toBe('unknown_commission');
+    expect(code(await setLooks(maker(), form()))).toBe('not_handed_over_yet');
+    const signed = { requestKey: randomUUID(), commissionId, signedBy: 'Marit Oland' };
+    const handed = { ...signed, handedOn: hungOn, remarks: '', evenIfOwed: null } as const;
+    done(await handOver(on(gallery.owner, hungOn), handed));
+    const both = await Promise.all([setLooks(maker(), form()), setLooks(maker(), form())]);
+    expect(both.map(code).sort()).toEqual(['done', 'looks_are_set']);
+    const looks = await listLooksOf(gallery.maker, commissionId);
+    expect(looks.map(({ kind }) => kind)).toEqual(['two_days', 'thirty_days', 'a_year', 'fixings']);
   });
 
   test('is set once of each kind, past all our checks', async () => {

@@ -1,4 +1,5 @@
 import { LookLines } from '@/app/(rooms)/diary/after-care/look-lines';
+import { SetLooks } from '@/app/(rooms)/diary/after-care/set-looks';
 import { SnagLines } from '@/app/(rooms)/diary/after-care/snag-lines';
 import { WriteSnag } from '@/app/(rooms)/diary/after-care/write-snag';
 import { Section } from '@/app/ui/page/section';
@@ -26,13 +27,17 @@ export async function CareLines({ sheet, actor }: CareLinesProps) {
       {snags.length === 0 ? <p className={css['quiet']}>Nothing is to be put right.</p> : null}
       <SnagLines snags={snags} today={today} mayMend={look} />
       {look ? <WriteSnag commissionId={sheet.id} actor={actor} /> : null}
-      {looks.length === 0 ? (
-        <p className={css['quiet']}>
-          The looks after it are set when it is signed for on the work order of its day.
-        </p>
-      ) : (
-        <LookLines looks={looks} today={today} may={{ look, book }} />
-      )}
+      <LookLines looks={looks} today={today} may={{ look, book }} />
+      {looks.length === 0 ? <NoLooks sheet={sheet} maySet={look} /> : null}
     </Section>
+  );
+}
+
+function NoLooks({ sheet, maySet }: Readonly<{ sheet: Sheet; maySet: boolean }>) {
+  if (sheet.handOver !== null && maySet) return <SetLooks commissionId={sheet.id} />;
+  return (
+    <p className={css['quiet']}>
+      The looks after it are set when it is signed for on the work order of its day.
+    </p>
   );
 }

@@ -2,11 +2,12 @@
 
 import { revalidatePath } from 'next/cache';
 import { answer, formAction } from '@/app/form-action';
-import { careDoneInput } from '@/lib/installation/input/care/done';
+import { careDoneInput, setLooksInput } from '@/lib/installation/input/care/done';
 import { mendSnagInput, writeSnagInput } from '@/lib/installation/input/work/snags';
 import { careRefusalMessage } from '@/lib/installation/rules/care/refusals';
 import { workRefusalMessage } from '@/lib/installation/rules/work/refusals';
 import { careDone } from '@/lib/installation/writes/care/done';
+import { setLooks } from '@/lib/installation/writes/care/set-looks';
 import { mendSnag, writeSnag } from '@/lib/installation/writes/work/snags';
 import { getGallery } from '@/lib/platform/settings';
 
@@ -39,4 +40,11 @@ export const lookedAfter = formAction('installation.do', careDoneInput, async (d
   const looked = await careDone(doer, input);
   revalidatePath('/', 'layout');
   return answer(looked, careRefusalMessage, () => ({ kind: 'done', message: 'Written down.' }));
+});
+
+/** Sets the looks after a piece that was handed over without a work order. */
+export const setThem = formAction('installation.do', setLooksInput, async (doer, input) => {
+  const set = await setLooks(doer, input);
+  revalidatePath('/', 'layout');
+  return answer(set, careRefusalMessage, () => ({ kind: 'done', message: 'They are set.' }));
 });

@@ -14,3 +14,14 @@ export const careDoneInput = z.strictObject({
 
 /** What {@link careDoneInput} reads. */
 export type CareDoneInput = z.output<typeof careDoneInput>;
+
+/** The form that sets the looks after a piece that was handed over without a work order. */
+export const setLooksInput = z.strictObject({
+  requestKey: z.uuid(),
+  commissionId: z.uuid(),
+  /** Whether it was hung, or taken along. */
+  hangs: z.enum(['yes', 'no'], { error: 'Say whether it was hung.' }),
+});
+
+/** What {@link setLooksInput} reads. */
+export type SetLooksInput = z.output<typeof setLooksInput>;

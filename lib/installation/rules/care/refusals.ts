@@ -7,7 +7,9 @@ export type CareRefusal =
   | { code: 'unknown_care' }
   | { code: 'looked_after_already'; on: Day }
   | { code: 'before_hand_over'; handedOn: Day }
-  | { code: 'unknown_visit' };
+  | { code: 'unknown_visit' }
+  | { code: 'not_handed_over_yet' }
+  | { code: 'looks_are_set' };
 
 /** Everything that may be said to it. */
 export type AnyCareRefusal =
@@ -24,6 +26,8 @@ const codes: readonly string[] = [
   'looked_after_already',
   'before_hand_over',
   'unknown_visit',
+  'not_handed_over_yet',
+  'looks_are_set',
 ] satisfies CareRefusal['code'][];
 
 function isOfCare(refusal: Exclude<AnyCareRefusal, NotAllowed>): refusal is CareRefusal {
@@ -40,5 +44,9 @@ function say(refusal: CareRefusal): string {
       return `It was handed over on ${formatDay(refusal.handedOn, 'short')}; nobody looked after it before.`;
     case 'unknown_visit':
       return 'That visit is not in the diary any more. Leave it out, or book one.';
+    case 'not_handed_over_yet':
+      return 'It is not handed over yet; the looks after it are set then.';
+    case 'looks_are_set':
+      return 'The looks after it are set already.';
   }
 }

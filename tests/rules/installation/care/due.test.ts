@@ -65,6 +65,8 @@ test('every refusal says when, or what helps', () => {
   expect(say({ code: 'before_hand_over', handedOn: '2026-05-04' })).toContain('4 May 2026');
   expect(say({ code: 'unknown_care' })).toContain('Open the page');
   expect(say({ code: 'unknown_visit' })).toContain('book one');
+  expect(say({ code: 'not_handed_over_yet' })).toContain('not handed over');
+  expect(say({ code: 'looks_are_set' })).toContain('already');
   expect(say({ code: 'ended_early', endedOn: '2026-05-04' })).toContain('ended');
   expect(say({ code: 'not_allowed', permission: 'installation.do' })).toContain('tick off');
 });
