@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { paddingMostUm } from '@/lib/freight/rules/boxing';
 import { lengthInputIn, weightInputIn } from '@/lib/units/input';
 import { parseLength, type LengthSystem } from '@/lib/units/rules';
+import { emptyOr } from './empty-or';
 
 const listText = z.string().max(40_000, 'That is too long a list for one shipment.');
 
@@ -24,7 +25,7 @@ export function boxInput(unit: LengthSystem) {
     kind: z.enum(['box', 'double_box', 'crate'], { error: 'Choose what it is.' }),
     ...{ lengthUm: length, widthUm: length, heightUm: length },
     paddingUm: paddingIn(unit),
-    scaleG: z.union([z.literal('').transform(() => null), weight]).prefault(''),
+    scaleG: emptyOr(weight),
     contents: listText,
     note: z.string().trim().max(400, 'At most 400 characters, please.').prefault(''),
   });
@@ -70,10 +71,7 @@ export function weighBoxesInput(unit: LengthSystem) {
     z.object({
       requestKey: z.uuid(),
       shipmentId: z.uuid(),
-      scale: z.record(
-        z.string().regex(/^\d{1,2}$/),
-        z.union([z.literal('').transform(() => null), weight]),
-      ),
+      scale: z.record(z.string().regex(/^\d{1,2}$/), emptyOr(weight)),
     }),
   );
 }

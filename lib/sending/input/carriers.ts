@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { dayInput } from '@/lib/dates/input';
 import { centsInput } from '@/lib/money/input';
+import { emptyOr } from './empty-or';
 
 const daysInput = z
   .string()
@@ -8,8 +9,6 @@ const daysInput = z
   .regex(/^\d{1,4}$/, 'Write a whole number of days.')
   .transform(Number)
   .refine((days) => days <= 3_650, 'That is more than ten years. Write at most 3650 days.');
-
-const noneIsNull = z.literal('').transform(() => null);
 
 /** The form with which the owner writes a carrier's terms down. */
 export const carrierTermsInput = z.object({
@@ -20,27 +19,21 @@ export const carrierTermsInput = z.object({
     .min(1, 'Write a name for it, such as Parcel by road.')
     .max(60, 'At most 60 characters, please.'),
   counts: z.enum(['size', 'scale', 'freight'], { error: 'Choose how it counts.' }),
-  divisorIn3: z
-    .union([
-      noneIsNull,
-      z
-        .string()
-        .trim()
-        .regex(/^[1-9]\d{0,3}$/, 'Write the cubic inches that count as a pound, such as 139.')
-        .transform(Number),
-    ])
-    .prefault(''),
+  divisorIn3: emptyOr(
+    z
+      .string()
+      .trim()
+      .regex(/^[1-9]\d{0,3}$/, 'Write the cubic inches that count as a pound, such as 139.')
+      .transform(Number),
+  ),
   sides: z.enum(['up', 'nearest', 'as_measured']).prefault('up'),
-  overIn3: z
-    .union([
-      z.literal('').transform(() => 0),
-      z
-        .string()
-        .trim()
-        .regex(/^\d{1,6}$/, 'Write whole cubic inches, such as 1728.')
-        .transform(Number),
-    ])
-    .prefault(''),
+  overIn3: emptyOr(
+    z
+      .string()
+      .trim()
+      .regex(/^\d{1,6}$/, 'Write whole cubic inches, such as 1728.')
+      .transform(Number),
+  ).transform((in3) => in3 ?? 0),
   reportDays: daysInput,
   claimDays: daysInput,
   cover: centsInput.refine((cents) => cents <= 100_000_000_00n, 'That is too much.'),

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { dayInput } from '@/lib/dates/input';
 import { centsInput, someCentsInput } from '@/lib/money/input';
+import { emptyOr } from './empty-or';
 
 const pictures = z
   .union([z.instanceof(File).transform((file) => [file]), z.array(z.instanceof(File))])
@@ -28,9 +29,8 @@ export const claimEventInput = z.object({
     error: 'Choose what came of it.',
   }),
   on: dayInput,
-  amount: z
-    .union([z.literal('').transform(() => 0n), centsInput])
-    .prefault('')
+  amount: emptyOr(centsInput)
+    .transform((cents) => cents ?? 0n)
     .refine((cents) => cents <= 100_000_000_00n, 'That is too much.'),
   words: z.string().trim().max(1_000, 'At most 1000 characters, please.').prefault(''),
 });

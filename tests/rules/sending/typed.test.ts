@@ -1,4 +1,8 @@
+import { randomUUID } from 'node:crypto';
 import { describe, expect, test } from 'vitest';
+import { weighBoxesInput } from '@/lib/sending/input/boxes';
+import { carrierTermsInput } from '@/lib/sending/input/carriers';
+import { claimEventInput } from '@/lib/sending/input/claims';
 import { readNamed, readSides, weightTyped } from '@/lib/sending/rules/typed/line';
 import { contentsTyped, contentsWeigh, readContents } from '@/lib/sending/rules/typed/contents';
 import { piecesTyped, readPieces, type PiecesRefusal } from '@/lib/sending/rules/typed/pieces';
@@ -123,5 +127,32 @@ describe('what is in a box', () => {
     [Array.from({ length: 301 }, (_, at) => `Tile ${at}`).join('\n'), 'too_much_in_it'],
   ])('refuses %j', (text, code) => {
     expect(readContents(text, 'in')).toMatchObject({ ok: false, refusal: { code } });
+  });
+});
+
+describe('fields of the forms say what is wrong in the words of what they take', () => {
+  const faultOf = (read: { success: boolean; error?: { issues: { message: string }[] } }) =>
+    read.error?.issues[0]?.message;
+  const ids = { requestKey: randomUUID(), shipmentId: randomUUID() };
+
+  test.each([
+    ['0', 'A weight has to be more than zero.'],
+    ['heavy', 'That does not read as a weight. Write it as 6 lb 4 oz or 2.8 kg.'],
+    ['999999999', 'The heaviest that can be written is 100000 kg.'],
+  ])('a weight of %s on the scale', (text, words) => {
+    expect(faultOf(weighBoxesInput('in').safeParse({ ...ids, 'scale.1': text }))).toBe(words);
+  });
+
+  test('a divisor that is no number, an amount that is none', () => {
+    const terms = { requestKey: randomUUID(), name: 'A', counts: 'size', divisorIn3: '0' };
+    const days = { reportDays: '5', claimDays: '60', cover: '0', holdsFromOn: '2026-01-01' };
+    expect(faultOf(carrierTermsInput.safeParse({ ...terms, ...days }))).toMatch(/such as 139/);
+    const event = {
+      requestKey: randomUUID(),
+      claimId: randomUUID(),
+      kind: 'paid',
+      on: '2026-01-01',
+    };
+    expect(faultOf(claimEventInput.safeParse({ ...event, amount: 'all' }))).toMatch(/amount/i);
   });
 });
