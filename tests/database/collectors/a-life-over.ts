@@ -3,6 +3,7 @@ import { agree } from '@/lib/commissions/writes/agreement';
 import { dateFromDay } from '@/lib/dates/rules';
 import { accounts } from '@/lib/ledger/rules';
 import { postEntry } from '@/lib/ledger/writes';
+import { inOrder } from '@/lib/installation/rules/crew/ways';
 import { db } from '@/lib/platform/db/client';
 import { inTransaction } from '@/lib/platform/db/transaction';
 import { ok } from '@/lib/platform/result';
@@ -67,8 +68,14 @@ async function writeLetters(gallery: OpenGallery, { commissionId, mark }: Of) {
   const booked = { kind: 'site_visit' as const, bookedById: gallery.owner.id, bookedAt: noon };
   const hours = [new Date('2026-11-10T18:00:00Z'), new Date('2026-11-10T19:00:00Z')] as const;
   await db().appointment.create({
-    data: { ...day, ...booked, startsAt: hours[0], endsAt: hours[1] },
+    data: {
+      ...{ ...day, ...booked, startsAt: hours[0], endsAt: hours[1] },
+      ...{ meets: `${mark}, by the gate`, prepares: mark, fallBack: mark, codes: mark },
+    },
   });
+  const [fromPlace, toPlace] = inOrder(`3 ${mark} Way`, 'zz the gallery');
+  const way = { fromPlace, toPlace, minutes: 20, staffId: gallery.owner.id, at: noon };
+  await db().travelTime.create({ data: way });
   await db().dayOffer.create({
     data: { ...day, kind: 'site_visit', offeredById: gallery.owner.id, at: noon },
   });

@@ -3,6 +3,7 @@ import type { Prisma } from '@/generated/prisma/client';
 import type { Doer } from '@/lib/access/rules';
 import type { Tx } from '@/lib/platform/db/transaction';
 import { titleWithout } from '../../rules/erase';
+import { placeKey } from '../../rules/place-key';
 import type { ToStrike } from './card';
 
 const struckOut = 'struck out';
@@ -53,12 +54,23 @@ async function strikeLetters(tx: Tx, where: Prisma.MailSentWhereInput): Promise<
 }
 
 async function strikeDays(tx: Tx, where: OfThese): Promise<void> {
-  await tx.appointment.updateMany({ where, data: { address: struckOut, note: '' } });
+  await forgetWays(tx, where);
+  const words = { note: '', meets: '', prepares: '', fallBack: '', codes: '' };
+  await tx.appointment.updateMany({ where, data: { address: struckOut, ...words } });
   await tx.appointment.updateMany({
     where: { ...where, calledOffWhy: { not: null } },
     data: { calledOffWhy: struckOut },
   });
   await tx.dayOffer.updateMany({ where, data: { address: struckOut, note: '' } });
+}
+
+/** The ways that are kept to where they live are forgotten. */
+async function forgetWays(tx: Tx, where: OfThese): Promise<void> {
+  const rows = await tx.appointment.findMany({ where, select: { address: true } });
+  const places = [...new Set(rows.map(({ address }) => placeKey(address)))];
+  await tx.travelTime.deleteMany({
+    where: { OR: [{ fromPlace: { in: places } }, { toPlace: { in: places } }] },
+  });
 }
 
 /** Their pages open no more; addresses under which nothing was signed or chosen are thrown away. */

@@ -1,22 +1,12 @@
+import { placeKey } from '@/lib/collectors/rules/place-key';
+
+export { placeKey };
+
 /** A place in the diary: its address, and how long the way from the gallery takes, one way. */
 export type PlaceToGo = { readonly address: string; readonly travelMinutes: number };
 
 /** How long the way between two places takes, by {@link wayKey}, in minutes. */
 export type Ways = ReadonlyMap<string, number>;
-
-/**
- * An address as addresses are compared: small letters, and no matter how it is spaced or where its
- * commas and full stops stand.
- *
- * @example placeKey(' 4 Ropewalk Lane,  Harrow ') // '4 ropewalk lane harrow'
- */
-export function placeKey(address: string): string {
-  return address
-    .normalize('NFC')
-    .toLowerCase()
-    .replace(/[\s,.;]+/gu, ' ')
-    .trim();
-}
 
 /** Two places in the order in which the way between them is kept: by code points. */
 export function inOrder(one: string, other: string): readonly [string, string] {

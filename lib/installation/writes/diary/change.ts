@@ -24,6 +24,7 @@ export async function callOffAppointment(doer: Doer, input: CallOffInput): Promi
     name: 'callOffAppointment',
     did: 'called an appointment off',
     why,
+    kept: '',
     data: { calledOffAt: doer.at, calledOffWhy: why },
   });
 }
@@ -39,6 +40,7 @@ export async function tellMore(doer: Doer, input: TellMoreInput): Promise<Change
     name: 'tellMore',
     did: 'told more of an appointment',
     why: 'What is told of it was changed.',
+    kept: 'What is told of it was changed.',
     data: { note, meets, prepares, fallBack },
   });
 }
@@ -47,6 +49,8 @@ type Change = {
   name: string;
   did: string;
   why: string;
+  /** What is kept of why beside how it stood. */
+  kept: string;
   data: Prisma.AppointmentUncheckedUpdateManyInput;
 };
 
@@ -56,7 +60,7 @@ async function changeOnce(doer: Doer, input: AsSent, change: Change): Promise<Ch
   const allowed = allow(doer.actor, 'diary.book');
   if (!allowed.ok) return allowed;
   const { requestKey: key, ...rest } = input;
-  const { name, did, why, data } = change;
+  const { name, did, why, kept, data } = change;
   const command = { key, name, staffId: doer.actor.id, input: rest, at: doer.at };
   return onceOnly(command, async (tx): Promise<Result<Booked, ChangeRefusal>> => {
     const { appointmentId: id, seenSequence } = rest;
@@ -66,7 +70,8 @@ async function changeOnce(doer: Doer, input: AsSent, change: Change): Promise<Ch
     invariant(standing, 'Only an appointment that was found is changed.');
     const changed = await changeAsSeen(tx, { id, seenSequence }, data);
     if (!changed.ok) return changed;
-    await keepAsItStood(tx, doer, { id, standing, why });
+    // Why it was called off stands at the appointment, from which it can be struck out.
+    await keepAsItStood(tx, doer, { id, standing, why: kept });
     const booked = bookedOf(id, standing.kind, standing);
     await recordDiary(tx, doer, did, { ...booked, why });
     return ok(booked);
