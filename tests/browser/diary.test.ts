@@ -118,7 +118,7 @@ test('everyone keeps the days on which they are away, and is asked about on them
   const day = dayOfWeek(2);
   await page.goto('/diary/crew');
   await noAxeViolations(page);
-  await page.getByRole('link', { name: 'Oriel Sandray' }).click();
+  await page.getByRole('main').getByRole('link', { name: 'Oriel Sandray' }).click();
   const form = page.getByRole('form', { name: 'Write down days away' });
   await form.getByLabel('From').fill(day);
   await form.getByLabel('Why').fill('The ferry is in dock');

@@ -50,7 +50,7 @@ function OneDay({ day, looking, booked, lines }: OneDayProps) {
   return (
     <li data-today={day === looking.todayOn || undefined}>
       <h3>
-        <Link href={`/diary?day=${day}`} prefetch={false} aria-label={dayWords(day)}>
+        <Link href={`/diary?day=${day}`} prefetch={false}>
           <span>{weekday}</span> {date} {month.slice(0, 3)}
         </Link>
       </h3>
