@@ -107,7 +107,7 @@ function Box({ box, open, unit, here, reckoned }: BoxProps) {
 
 function Scale({ shipment, unit }: Readonly<{ shipment: ShipmentTold; unit: LengthSystem }>) {
   return (
-    <details open={shipment.boxes.some(({ scaleG }) => scaleG === null)}>
+    <details open>
       <summary>What the scale says</summary>
       <FormFrame action={weighAction} label="What the scale says">
         <RequestKey />
