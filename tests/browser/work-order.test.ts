@@ -91,6 +91,7 @@ test('the page is there without a line, and what is not paid is told without an 
   await owner.goto(order);
   const back = 'The owner lets it go before it is paid';
   await say(owner, 'Why it goes before it is paid', 'They bring a cheque on Friday', back);
+  await owner.getByText('Everything on this device is sent.').waitFor();
   await maker.reload();
   await maker.getByText('This page opens again on this device without a line.').waitFor();
   expect(await maker.getByText('Call the owner').count()).toBe(0);
@@ -146,6 +147,7 @@ test('two devices have it signed: one wins, the other is told, and its signature
   await say(owner, 'Why it was not weighed', 'The scale is with the others');
   await say(owner, 'Why there is no picture of the fixings', 'It is on the other telephone');
   await say(owner, 'What holds it, and who says so', 'Seen by the owner');
+  await owner.getByText('Everything on this device is sent.').waitFor();
   await sign(owner, 'Marit Oland');
   await owner.getByText('It is handed over', { exact: true }).first().waitFor();
   await owner.getByText('Marit Oland signed').waitFor();

@@ -43,7 +43,7 @@ export function NotSent({ opens }: Readonly<{ opens: PageKept | null }>) {
         </Notice>
       ) : null}
       {refused.map((each) => (
-        <Refused key={each.place} kept={each} />
+        <Refused key={each.entry.id} kept={each} />
       ))}
       <p className={css['quiet']} role="status">
         {view.isRead && waiting.length === 0 ? 'Everything on this device is sent. ' : ''}
@@ -72,8 +72,8 @@ function Listed({ kept }: Readonly<{ kept: readonly Kept[] }>) {
     <details>
       <summary>What it is</summary>
       <ul>
-        {kept.map(({ place, entry }) => (
-          <li key={place}>{entryWords(entry, itemWords)}</li>
+        {kept.map(({ entry }) => (
+          <li key={entry.id}>{entryWords(entry, itemWords)}</li>
         ))}
       </ul>
     </details>

@@ -22,6 +22,11 @@ export const nothingKept: OutboxView = {
   ...{ kept: [], line: 'idle', isRead: false, canKeep: true, emptied: 0 },
 };
 
+/** The place of what is just being written to the device: it has none yet. */
+const beingKept = 0;
+const isToSend = ({ standing, place }: Kept) => standing === 'waiting' && place !== beingKept;
+const [yes, no] = [() => true, () => false];
+
 /**
  * Keeps what was done on a work order on the device, and sends it in order once there is a line.
  * What is refused stays until somebody puts it away; it does not hold up what comes after it.
@@ -31,6 +36,8 @@ export class Outbox {
   readonly #listeners = new Set<() => void>();
   /** What a browser that keeps nothing holds as long as the page is open. */
   #memory: Kept[] = [];
+  /** What is just being written to the device. */
+  #coming: Kept[] = [];
   #isSending = false;
 
   constructor(readonly appointmentId: string) {}
@@ -48,19 +55,16 @@ export class Outbox {
     await this.send();
   }
 
-  /** Keeps one more entry, and tries to send it. */
+  /** Keeps one more entry, and tries to send it. It is shown at once, as it is being kept. */
   async keep(entry: WorkEntrySent, picture: KeptPicture | null = null): Promise<void> {
-    if (this.#view.canKeep) {
-      try {
-        await addKept(entry, picture);
-      } catch {
-        this.#show({ canKeep: false });
-      }
-    }
-    if (!this.#view.canKeep) {
-      const place = -1 - this.#memory.length;
-      const kept = { entry, picture, place, standing: 'waiting', sentence: '' } as const;
-      this.#memory = [...this.#memory, kept];
+    const coming = { entry, picture, place: beingKept, standing: 'waiting', sentence: '' } as const;
+    this.#coming = [...this.#coming, coming];
+    this.#show({ kept: [...this.#view.kept, coming] });
+    const isKept = this.#view.canKeep && (await addKept(entry, picture).then(yes, no));
+    this.#coming = this.#coming.filter((each) => each !== coming);
+    if (!isKept) {
+      this.#show({ canKeep: false });
+      this.#memory = [...this.#memory, { ...coming, place: -1 - this.#memory.length }];
     }
     await this.#read();
     void this.send();
@@ -97,12 +101,12 @@ export class Outbox {
   }
 
   #hasWaiting(): boolean {
-    return this.#view.kept.some(({ standing }) => standing === 'waiting');
+    return this.#view.kept.some(isToSend);
   }
 
   async #sendAll(): Promise<Line> {
     for (;;) {
-      const next = this.#view.kept.find(({ standing }) => standing === 'waiting');
+      const next = this.#view.kept.find(isToSend);
       if (!next) {
         this.#show({ emptied: this.#view.emptied + 1 });
         return 'idle';
@@ -126,7 +130,11 @@ export class Outbox {
   async #read(): Promise<void> {
     const kept = await listKept(this.appointmentId).catch(() => null);
     const canKeep = this.#view.canKeep && kept !== null;
-    this.#show({ kept: [...(kept ?? []), ...this.#memory], isRead: true, canKeep });
+    this.#show({
+      kept: [...(kept ?? []), ...this.#memory, ...this.#coming],
+      isRead: true,
+      canKeep,
+    });
   }
 
   #show(change: Partial<OutboxView>): void {
