@@ -3,6 +3,7 @@ import { addDays, dateFromDay, dayFromDate, instantOf, type Day } from '@/lib/da
 import { addAbsenceInput, keepHoursInput, keepWayInput } from '@/lib/installation/input/crew/crew';
 import { afterCareDue } from '@/lib/installation/rules/care/due';
 import { addAbsence, keepHours, keepWay } from '@/lib/installation/writes/crew/crew';
+import { addTileWall } from '@/lib/installation/writes/tiles/keep';
 import { addSnag } from '@/lib/installation/writes/work/snags';
 import { inTransaction, type Tx } from '@/lib/platform/db/transaction';
 import { invariant } from '@/lib/platform/invariant';
@@ -12,7 +13,7 @@ import { proposeStep } from '@/lib/sending/writes/boxes';
 import { startStep } from '@/lib/sending/writes/shipments';
 import { wayStep } from '@/lib/sending/writes/way';
 import { done } from './done';
-import { absent, hours, parcels, snags, ways, type Parcel } from './scenario/delivery';
+import { absent, hours, parcels, snags, tiledWall, ways, type Parcel } from './scenario/delivery';
 import { gallery } from './scenario/gallery';
 import type { SetUp } from './set-up';
 
@@ -25,6 +26,7 @@ export async function playDelivery(demo: Demo): Promise<void> {
     for (const each of snags) await putRight(tx, demo, each);
     await lookAfter(tx);
     for (const parcel of parcels) await send(tx, demo, parcel);
+    done(await addTileWall(tx, on(demo, 5), { commissionId: null, ...tiledWall }));
     return ok(true as const);
   });
   invariant(played.ok, 'The demo is not refused.');

@@ -26,7 +26,7 @@ export async function setOnBoard(
       ...{ commissionId, board: '3/4 in plywood, sealed, braced behind', lot: 'B 7731' },
       adhesive: 'Polymer-modified mortar, white',
       set: { on, at: '16:40', cureHours: 7 * 24 },
-      ...{ roomC: 17, scrapKept: true, note: 'Back-buttered, joints of 3/16 in.' },
+      ...{ roomC: 17, scrapKept: true, note: 'Back-buttered, with joints of 3/16 in' },
     }),
   );
 }

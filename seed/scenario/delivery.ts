@@ -1,3 +1,6 @@
+import type { TileWallAsked } from '@/lib/walls/rules/tiles/asked';
+import { lengthOf } from '@/seed/catalogue';
+
 /** Who works when; who is not named here works as the gallery is open. */
 export const hours: Readonly<Record<'maker' | 'seller', Readonly<Record<string, string>>>> = {
   maker: Object.fromEntries(
@@ -72,3 +75,26 @@ export const parcels: readonly Parcel[] = [
     pieces: '1 × Lamp base, barnacle; 14 × 9 × 9 in; 8 lb',
   },
 ];
+
+/** A wall that is to be tiled, with set tiles among field tile. */
+export const tiledWall: { title: string; asked: TileWallAsked } = {
+  title: 'Behind the long table, to the window',
+  asked: {
+    ...{ widthUm: lengthOf('96 in'), heightUm: lengthOf('36 in') },
+    ...{ tileWidthUm: lengthOf('6 in'), tileHeightUm: lengthOf('6 in') },
+    ...{ jointUm: lengthOf('3/16 in'), variationUm: lengthOf('1/16 in'), isHandMade: true },
+    ...{ rowsFrom: 'bottom', sparePercent: '10', setSparePercent: '20', places: ['water'] },
+    sets: [
+      { name: 'Heron at low water', across: 2, down: 2, column: 3, row: 2 },
+      { name: 'Tern over shoals', across: 1, down: 1, column: 8, row: 3 },
+      { name: 'Tern over shoals', across: 1, down: 1, column: 10, row: 5 },
+      { name: 'Sword fern', across: 1, down: 1, column: 13, row: 4 },
+    ],
+    openings: [
+      {
+        ...{ kind: 'outlet', leftUm: lengthOf('70 in'), bottomUm: lengthOf('8 in') },
+        ...{ widthUm: lengthOf('3 in'), heightUm: lengthOf('5 in') },
+      },
+    ],
+  },
+};
