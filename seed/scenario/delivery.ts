@@ -87,7 +87,7 @@ export const tiledWall: { title: string; asked: TileWallAsked } = {
     sets: [
       { name: 'Heron at low water', across: 2, down: 2, column: 3, row: 2 },
       { name: 'Tern over shoals', across: 1, down: 1, column: 8, row: 3 },
-      { name: 'Tern over shoals', across: 1, down: 1, column: 10, row: 5 },
+      { name: 'Tern over shoals', across: 1, down: 1, column: 9, row: 4 },
       { name: 'Sword fern', across: 1, down: 1, column: 13, row: 4 },
     ],
     openings: [
