@@ -6,6 +6,7 @@ import { listWaiting } from '@/lib/holds/reads/waiting-list';
 import { countLooksDue } from '@/lib/installation/reads/care/looks';
 import { countSnagsOverdue } from '@/lib/installation/reads/work/snags';
 import { listProofMissing } from '@/lib/sales/reads/receipts-of-day';
+import { countSending } from '@/lib/sending/reads/pressing';
 import { gatherPromises } from '@/app/(rooms)/promises/gathered';
 import type { ToSeeTo } from './to-see-to';
 
@@ -18,7 +19,7 @@ export async function gatherToSeeTo(
   { at, todayOn, zone }: Readonly<{ at: Date; todayOn: Day; zone: string }>,
 ): Promise<ToSeeTo[]> {
   const may = (permission: Parameters<typeof isAllowed>[1]) => isAllowed(actor.roles, permission);
-  const [holds, waiting, promises, tags, unproven, snags, looks] = await Promise.all([
+  const [holds, waiting, promises, tags, unproven, snags, looks, sent] = await Promise.all([
     may('stock.hold') ? listHolds(actor, at) : null,
     may('stock.hold') ? listWaiting(actor) : [],
     may('orders.see') ? gatherPromises(actor, todayOn, zone) : [],
@@ -26,6 +27,7 @@ export async function gatherToSeeTo(
     may('counter.sell') ? listProofMissing(actor) : [],
     may('installation.do') ? countSnagsOverdue(actor, todayOn) : 0,
     may('installation.do') ? countLooksDue(actor, todayOn) : 0,
+    may('sending.do') ? countSending(actor, todayOn) : { toAsk: 0, claims: 0 },
   ]);
   const back = waiting.filter((each) => each.standing === 'free_now').length;
   const late = promises.filter((each) => each.isLate).length;
@@ -46,6 +48,13 @@ export async function gatherToSeeTo(
       '/diary/after-care#looks',
       (n) => `${things(n, 'look')} after a piece due.`,
     ),
+    ...counted(
+      'sent',
+      sent.toAsk,
+      '/sending',
+      (n) => `${things(n, 'shipment')} to look after while damage can be told.`,
+    ),
+    ...counted('claims', sent.claims, '/sending', (n) => `${things(n, 'claim')} open.`),
     ...counted('proof', unproven.length, '/receipts', (n) => `${slipsWords(n)} missing.`),
   ];
 }
