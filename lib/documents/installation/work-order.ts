@@ -30,7 +30,7 @@ export async function workOrderPdf(
     writeTicks(paper, order);
     writeFoot(paper, order);
   };
-  const size = { ...fullPageOf(gallery), margin: 44 };
+  const size = { ...fullPageOf(gallery), margin: 36 };
   return makePaper(`Work order: ${title}`, gallery, write, size);
 }
 
@@ -105,7 +105,7 @@ function writeTicks(paper: Paper, order: WorkOrder): void {
   let lowest = y;
   for (const line of lines) {
     const tall = heightOf(paper, line, wide);
-    const isFull = y + tall > height - margin - 20;
+    const isFull = y + tall > height - margin - 12;
     const isHalf = column === 0 && y - top > total / 2;
     if (isHalf || (isFull && column === 0)) {
       [column, y] = [1, top];
@@ -135,13 +135,13 @@ function linesOf(items: readonly WorkItem[]): Line[] {
 }
 
 function heightOf(paper: Paper, { item }: Line, wide: number): number {
-  if (!item) return 18;
+  if (!item) return 16.5;
   const words = paper
     .font('sans')
     .fontSize(small)
     .heightOfString(item.words, { width: wide - 16 });
-  if (item.caution === null) return words + 4;
-  return words + 4 + paper.fontSize(7.2).heightOfString(item.caution, { width: wide - 16 });
+  if (item.caution === null) return words + 2.6;
+  return words + 2.6 + paper.fontSize(7.2).heightOfString(item.caution, { width: wide - 16 });
 }
 
 type Where = { x: number; y: number; wide: number; isDone: boolean };
@@ -152,7 +152,7 @@ function drawLine(paper: Paper, { stage, item }: Line, { x, y, wide, isDone }: W
       .font('serif')
       .fontSize(11)
       .fillColor(iron)
-      .text(stageTitles[stage], x, y + 3);
+      .text(stageTitles[stage], x, y + 2);
     return;
   }
   paper

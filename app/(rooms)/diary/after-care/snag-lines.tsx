@@ -23,7 +23,7 @@ export function SnagLines({ snags, today, mayMend, named }: SnagLinesProps) {
       {snags.map((snag) => (
         <li key={snag.id} data-late={isLate(snag, today) || undefined}>
           <p>
-            {snag.words}
+            {snag.words.replace(/[.;]+$/, '')}
             {named ? (
               <>
                 {'. '}
