@@ -1,5 +1,5 @@
 import { fc, test } from '@fast-check/vitest';
-import { expect } from 'vitest';
+import { expect, test as example } from 'vitest';
 import { cornerMoved, landsOn, nearestOn, woven } from '@/lib/studio/rules/parts/corners';
 import { cutInTwo, madeOne } from '@/lib/studio/rules/parts/cutting';
 import { faultOf } from '@/lib/studio/rules/parts/drawing';
@@ -76,6 +76,26 @@ test.prop([star, spot, spot])(
     expect(isSimple(one) && isSimple(other)).toBe(true);
   },
 );
+
+example('a line that grazes a corner cuts off nothing', () => {
+  const outline: Outline = [
+    ...([
+      [792, 304],
+      [715, 356],
+      [655, 356],
+    ] as Corner[]),
+    ...([
+      [625, 304],
+      [655, 252],
+      [731, 224.3],
+    ] as Corner[]),
+  ];
+  const grazing: [Corner, Corner] = [
+    [777, 285],
+    [558, 1],
+  ];
+  expect(cutInTwo(outline, grazing)).toBeNull();
+});
 
 test.prop([star, spot, spot])('two halves of a cut can be made one again', (outline, from, to) => {
   const cut = cutInTwo(outline, [from, to]);

@@ -1,4 +1,4 @@
-import { farBetween, isWhole, nearEnough, woven } from './corners';
+import { farBetween, isWhole, liesWithin, nearEnough, woven } from './corners';
 import { edgesOf, isInside, isSame, keptCorner, keptOutline, sideOf } from './outline';
 import type { Corner, Outline } from './outline';
 
@@ -10,7 +10,8 @@ type Crossing = { at: Corner; edge: number; along: number };
  * Of a part that the line crosses more than twice, the piece of the line nearest to the middle of
  * what was drawn cuts.
  *
- * @returns both outlines, and the corners that are new; null when the line does not cut it in two
+ * @returns both outlines, and the corners that are new; null when the line does not cut it in two,
+ *   and when it grazes a corner: what it would cut off is thinner than can be drawn
  */
 export function cutInTwo(
   outline: Outline,
@@ -20,6 +21,7 @@ export function cutInTwo(
   const found = chordOf(outline, from, to);
   if (!found) return null;
   const [first, second] = found;
+  if (outline.some((corner) => liesWithin(first.at, second.at, corner))) return null;
   const one = [first.at, ...outline.slice(first.edge + 1, second.edge + 1), second.at];
   const other = [
     second.at,
