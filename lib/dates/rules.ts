@@ -3,6 +3,7 @@ import { format } from 'date-fns';
 import { enUS } from 'date-fns/locale/en-US';
 import { invariant } from '@/lib/platform/invariant';
 import { ok, refuse, type Result } from '@/lib/platform/result';
+import { zoneMinutes } from './rules/zone-changes';
 
 /** A plain date, `'2026-11-25'`: a day of the calendar in the gallery's own time zone. */
 export type Day = `${number}-${number}-${number}`;
@@ -168,18 +169,13 @@ export function instantOf(day: Day, time: string, zone: string): Date {
   const match = /^([01]\d|2[0-3]):([0-5]\d)$/.exec(time);
   invariant(match, 'A time of day is written as 09:05.');
   const [year, month, date] = partsOf(day);
-  const there = new TZDate(year, month - 1, date, Number(match[1]), Number(match[2]), zone);
-  return firstShown(there, zone);
-}
-
-/** The first of two instants at which the clocks show the same, whichever of them is given. */
-function firstShown(there: TZDate, zone: string): Date {
-  const at = there.getTime();
-  const offsetBefore = new TZDate(at - 3 * 3_600_000, zone).getTimezoneOffset();
-  const setBackMs = (there.getTimezoneOffset() - offsetBefore) * 60_000;
-  if (setBackMs <= 0) return new Date(at);
-  const earlier = new TZDate(at - setBackMs, zone);
-  return new Date(earlier.getTimezoneOffset() === offsetBefore ? at - setBackMs : at);
+  const shown = Date.UTC(year, month - 1, date, Number(match[1]), Number(match[2]));
+  const [before, after] = [-dayMs, dayMs].map((ms) => zoneMinutes(new Date(shown + ms), zone));
+  const instants = [before, after]
+    .map((minutes = 0) => ({ at: new Date(shown - minutes * 60_000), minutes }))
+    .filter(({ at, minutes }) => zoneMinutes(at, zone) === minutes)
+    .map(({ at }) => at.getTime());
+  return new Date(instants.length > 0 ? Math.min(...instants) : shown - (before ?? 0) * 60_000);
 }
 
 /**
