@@ -75,8 +75,7 @@ export function woven(outline: Outline, corners: readonly Corner[]): Outline {
   });
 }
 
-/** Whether a corner lies on an edge, as near as makes no difference, but not at its ends. */
-export function liesWithin(from: Corner, to: Corner, corner: Corner): boolean {
+function liesWithin(from: Corner, to: Corner, corner: Corner): boolean {
   if (farBetween(from, corner) <= nearEnough || farBetween(to, corner) <= nearEnough) return false;
   const outOfTheWay =
     corner[0] < Math.min(from[0], to[0]) - nearEnough ||

@@ -1,4 +1,4 @@
-import { farBetween, isWhole, liesWithin, nearEnough, woven } from './corners';
+import { farBetween, isWhole, nearEnough, woven } from './corners';
 import { edgesOf, isInside, isSame, keptCorner, keptOutline, sideOf } from './outline';
 import type { Corner, Outline } from './outline';
 
@@ -11,7 +11,8 @@ type Crossing = { at: Corner; edge: number; along: number };
  * what was drawn cuts.
  *
  * @returns both outlines, and the corners that are new; null when the line does not cut it in two,
- *   and when it grazes a corner: what it would cut off is thinner than can be drawn
+ *   and where the halves could not be made one again: what grazes a corner or runs along an edge
+ *   cuts off less than can be drawn
  */
 export function cutInTwo(
   outline: Outline,
@@ -21,7 +22,6 @@ export function cutInTwo(
   const found = chordOf(outline, from, to);
   if (!found) return null;
   const [first, second] = found;
-  if (outline.some((corner) => liesWithin(first.at, second.at, corner))) return null;
   const one = [first.at, ...outline.slice(first.edge + 1, second.edge + 1), second.at];
   const other = [
     second.at,
@@ -30,7 +30,8 @@ export function cutInTwo(
     first.at,
   ];
   const outlines: [Outline, Outline] = [keptOutline(one), keptOutline(other)];
-  return outlines.every(isWhole) ? { outlines, corners: [first.at, second.at] } : null;
+  const isClean = outlines.every(isWhole) && typeof madeOne(...outlines) !== 'string';
+  return isClean ? { outlines, corners: [first.at, second.at] } : null;
 }
 
 function chordOf(outline: Outline, from: Corner, to: Corner): [Crossing, Crossing] | null {
