@@ -103,10 +103,13 @@ function writeTicks(paper: Paper, order: WorkOrder): void {
   const total = lines.reduce((sum, line) => sum + heightOf(paper, line, wide), 0);
   let [column, y, top] = [0, paper.y, paper.y];
   let lowest = y;
-  for (const line of lines) {
+  for (const [at, line] of lines.entries()) {
     const tall = heightOf(paper, line, wide);
-    const isFull = y + tall > height - margin - 12;
-    const isHalf = column === 0 && y - top > total / 2;
+    // The head of a stage stands with the first thing under it.
+    const next = line.item === null ? lines[at + 1] : undefined;
+    const reach = tall + (next ? heightOf(paper, next, wide) : 0);
+    const isFull = y + reach > height - margin - 12;
+    const isHalf = column === 0 && y - top + (next ? reach : 0) > total / 2;
     if (isHalf || (isFull && column === 0)) {
       [column, y] = [1, top];
     } else if (isFull) {
