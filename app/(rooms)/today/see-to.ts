@@ -46,7 +46,7 @@ export async function gatherToSeeTo(
       'looks',
       looks,
       '/diary/after-care#looks',
-      (n) => `${things(n, 'look')} after a piece due.`,
+      (n) => `${n === 1 ? 'One look after a piece is' : `${n} looks after pieces are`} due.`,
     ),
     ...counted(
       'sent',
