@@ -196,7 +196,16 @@ test('with a line again it is sent once: the sale is in the books, and the paper
     await ask(`select a.kind from "AfterCare" a join "Commission" c on c.id = a."commissionId"
     where c.title = '${title}' order by a."dueOn"`);
   expect(care.map(({ kind }) => kind)).toEqual(['two_days', 'thirty_days', 'a_year', 'fixings']);
-  for (const paper of ['certificate/pdf', 'care/pdf', 'hand-over/pdf']) {
+  await owner.goto(`${sheet}/certificate`);
+  await owner.getByRole('button', { name: 'Make the certificate' }).click();
+  const certificate = await owner
+    .getByRole('link', { name: 'Open it as a PDF' })
+    .getAttribute('href');
+  const { text } = await readPaper(
+    await (await owner.context().request.get(certificate ?? '')).body(),
+  );
+  expect(text).toContain(title);
+  for (const paper of ['care/pdf', 'hand-over/pdf']) {
     const answer = await owner.context().request.get(`${sheet}/${paper}`);
     expect(`${paper} ${answer.status()}`).toBe(`${paper} 200`);
   }
