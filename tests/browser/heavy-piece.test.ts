@@ -213,5 +213,9 @@ test('with a line again it is sent once: the sale is in the books, and the paper
   await owner.goto('/month');
   await noAxeViolations(owner);
   await owner.locator('a[href^="/month/commissions"]').first().click();
+  const [receipt] = await ask(`select s.number from "HandOver" h join "Sale" s on s.id = h."saleId"
+    join "Commission" c on c.id = h."commissionId" where c.title = '${title}'`);
+  const number = String(receipt?.['number']);
+  await owner.getByRole('link', { name: number, exact: true }).first().click();
   await owner.getByText(title).first().waitFor();
 });
