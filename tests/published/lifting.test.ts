@@ -57,6 +57,24 @@ describe('the worked examples of the lifting equation', () => {
     expect(limitOf(lift, 'metric')).toBeCloseTo(15.677, 3);
   });
 
+  // Table 6 of the same publication, from memory: how much a turned body leaves.
+  test.each([
+    [0, 1],
+    [45, 0.86],
+    [60, 0.81],
+    [90, 0.71],
+    [135, 0.57],
+  ])('a body turned by %i degrees leaves %d', (asymmetryDeg, part) => {
+    const told = liftingLimit({
+      ...seldom,
+      horizontal: 25,
+      vertical: 75,
+      travel: 25,
+      asymmetryDeg,
+    });
+    expect(told.ok ? told.value.multipliers.asymmetry : 0).toBeCloseTo(part, 2);
+  });
+
   // Another: 20 in out, 6 in up, 16 in to go: .50 × .82 × .93 × .95.
   test('an exercise in pounds that leaves out how often: 18.4 lb', () => {
     const lift = { ...seldom, horizontal: 20, vertical: 6, travel: 16 };

@@ -172,4 +172,8 @@ test('a piece of seven feet does not go up under the moulding of a wall of eight
   });
   const low = aHanging({ height: { by: 'eye', eyeUm: inches(48.5) } });
   expect(planFixings(aPlan({ wall, piece, asked: low }))).toMatchObject({ ok: true });
+  // It fits under the crown, and cannot be lifted over its cleat.
+  const tight = aHanging({ height: { by: 'eye', eyeUm: inches(49.5) } });
+  const tried = planFixings(aPlan({ wall, piece, asked: tight }));
+  expect(tried.ok ? [] : tried.refusal.map(({ code }) => code)).toEqual(['no_room_above']);
 });
