@@ -1,8 +1,7 @@
+import { handsFromG } from '@/lib/walls/rules/lifting/weights';
+
 /** Who carries a box of a weight, in common practice. */
 export type Hands = 'one_person' | 'two_people' | 'three_or_lift' | 'freight';
-
-/** From so many grams on more hands are wanted: 50, 100 and 150 lb, rounded. */
-export const handsFromG = { twoPeople: 22_680, threeOrLift: 45_359, freight: 68_039 } as const;
 
 /**
  * Who carries a box: over 50 lb two people, over 100 lb three or a lift, over 150 lb a pallet and a
@@ -11,9 +10,9 @@ export const handsFromG = { twoPeople: 22_680, threeOrLift: 45_359, freight: 68_
  * @source common practice
  */
 export function handsFor(weightG: number): Hands {
-  if (weightG > handsFromG.freight) return 'freight';
-  if (weightG > handsFromG.threeOrLift) return 'three_or_lift';
-  return weightG > handsFromG.twoPeople ? 'two_people' : 'one_person';
+  if (weightG > handsFromG.lift) return 'freight';
+  if (weightG > handsFromG.three) return 'three_or_lift';
+  return weightG > handsFromG.two ? 'two_people' : 'one_person';
 }
 
 /** What to mind with a box of this weight; null where one person carries it. */

@@ -1,5 +1,6 @@
 import { formatLength, formatWeight, type LengthSystem } from '@/lib/units/rules';
 import type { Exposure, WallKind } from '@/lib/commissions/rules/words';
+import { handsFromG } from '@/lib/walls/rules/lifting/weights';
 import { frostCautions, type BodyFacts } from './frost';
 import { placesNamed } from './places';
 import { weightEstimate } from './weight';
@@ -8,9 +9,9 @@ export type { BodyFacts } from './frost';
 export { meanDepthUm, weightEstimate, type WeightEstimate } from './weight';
 
 /** From here on two people carry: 50 lb, in grams. */
-export const twoPeopleG = 22_680;
+export const twoPeopleG = handsFromG.two;
 /** From here on three people carry, or a lift: 100 lb, in grams. */
-const threePeopleG = 45_359;
+const threePeopleG = handsFromG.three;
 /** Beyond this a thing on the wall of a passage is in the way: 4 in, in micrometres. */
 const inThePassageUm = 101_600;
 

@@ -1,6 +1,7 @@
 import { kindWords, type PieceKind } from '@/lib/catalogue/rules';
 import { formatCents, type Cents } from '@/lib/money/rules';
 import { formatSize, formatWeight, type LengthSystem } from '@/lib/units/rules';
+import { handsFromG } from '@/lib/walls/rules/lifting/weights';
 import { foodStatement, forUseWords, lampCaution, mayHoldFood, type FoodUse } from './cautions';
 
 /** The kinds of label. */
@@ -160,8 +161,6 @@ function sizeOf(piece: LabelPiece, { lengthUnit }: LabelGallery): string {
 
 /** Twenty pounds in grams: from there on a wall label tells the weight. */
 const weightToldG = 9_072;
-/** Fifty pounds in grams: from there on two people lift. */
-const twoPeopleG = 22_680;
 
 function sizeAndWeight(piece: LabelPiece, gallery: LabelGallery): string {
   const size = sizeOf(piece, gallery);
@@ -190,6 +189,6 @@ const hungKinds: readonly PieceKind[] = ['relief_tile', 'plaque', 'wall_panel'];
 
 function hangingWords({ kind, weightG }: LabelPiece): string {
   if (!hungKinds.includes(kind)) return '';
-  const two = weightG !== null && weightG >= twoPeopleG ? ' Two people lift it.' : '';
+  const two = weightG !== null && weightG >= handsFromG.two ? ' Two people lift it.' : '';
   return `↑ This side up. Hold it by the board, not by the relief; hang it level from two points.${two}`;
 }

@@ -1,12 +1,8 @@
 import { formatWeight, type WeightSystem } from '@/lib/units/rules';
+import { handsFromG } from '@/lib/walls/rules/lifting/weights';
 
 /** What a piece weighs: by the scale, or reckoned from its size. */
 export type WeightTold = { readonly weightG: number; readonly isByScale: boolean };
-
-/** From 50 lb two people, in grams. @source common practice */
-const twoPeopleG = 22_680;
-/** From 100 lb three people, or a lift, in grams. @source common practice */
-const threePeopleG = 45_359;
 
 /**
  * How many people a piece of this weight takes, and whether fewer go along; null where one is
@@ -21,8 +17,8 @@ export function enoughHands(
   people: number | null,
   system: WeightSystem,
 ): string | null {
-  if (!weight || weight.weightG <= twoPeopleG) return null;
-  const isVeryHeavy = weight.weightG > threePeopleG;
+  if (!weight || weight.weightG <= handsFromG.two) return null;
+  const isVeryHeavy = weight.weightG > handsFromG.three;
   const told = formatWeight(weight.weightG, system);
   const weighs = weight.isByScale ? `It weighs ${told}` : `It is reckoned to weigh about ${told}`;
   const hands = isVeryHeavy ? 'three people or a lift' : 'two people';

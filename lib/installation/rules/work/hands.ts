@@ -1,6 +1,4 @@
-const fiftyPounds = 22_680;
-const hundredPounds = 45_359;
-const hundredFiftyPounds = 68_039;
+import { handsFromG } from '@/lib/walls/rules/lifting/weights';
 
 /**
  * How many hands a weight takes at least, in a short sentence; for how it is lifted to its height the
@@ -10,7 +8,7 @@ const hundredFiftyPounds = 68_039;
  */
 export function handsWords(weightG: number | null): string {
   if (weightG === null) return 'Nobody knows what it weighs: at least two people.';
-  if (weightG > hundredFiftyPounds) return 'A lift table, or hired hands with one.';
-  if (weightG > hundredPounds) return 'At least three people, or a lift.';
-  return weightG > fiftyPounds ? 'At least two people.' : 'One person can.';
+  if (weightG > handsFromG.lift) return 'A lift table, or hired hands with one.';
+  if (weightG > handsFromG.three) return 'At least three people, or a lift.';
+  return weightG > handsFromG.two ? 'At least two people.' : 'One person can.';
 }

@@ -1,3 +1,4 @@
+import { handsFromG } from '@/lib/walls/rules/lifting/weights';
 import type { WorkFacts } from './stages';
 
 const masonry: readonly string[] = ['brick', 'block', 'concrete'];
@@ -42,7 +43,7 @@ export function toolsFor(facts: WorkFacts): readonly string[] {
     return ['level', 'drivers', 'torch', 'soft brush', 'ladder', 'first aid'];
   if (kind !== 'hanging') return [...always, 'blankets', 'straps'];
   const drills = wall !== null && masonry.includes(wall) ? ['hammer drill', 'masonry bits'] : [];
-  const lift = (weightG ?? 0) > 45_359 ? ['lift table or third pair of hands'] : [];
+  const lift = (weightG ?? 0) > handsFromG.three ? ['lift table or third pair of hands'] : [];
   return [
     ...['level of 4 ft', 'laser', 'stud finder', 'tape', 'drivers and bits', ...drills],
     ...['vacuum held at the hole', 'masks and glasses', 'drop cloths', 'blankets', 'blue tape'],

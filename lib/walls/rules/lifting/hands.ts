@@ -1,6 +1,7 @@
 import { ok, refuse, type Result } from '@/lib/platform/result';
 import { formatLength, formatWeight, umPerInch, type LengthSystem } from '@/lib/units/rules';
 import { liftingIndex, liftingLimit } from './limit';
+import { handsFromG } from './weights';
 
 /** One person, two, three, or a lift table and hired hands. */
 export type Hands = 'one' | 'two' | 'three' | 'lift';
@@ -58,9 +59,6 @@ export type HandsTold = {
 };
 
 const order: readonly Hands[] = ['one', 'two', 'three', 'lift'];
-const fiftyPounds = 22_680;
-const hundredPounds = 45_359;
-const hundredFiftyPounds = 68_039;
 const fourFeetUm = 48 * umPerInch;
 const eightFeetUm = 96 * umPerInch;
 
@@ -136,10 +134,10 @@ function byEquationOf(shares: readonly HandsShare[]): Hands {
 }
 
 function byPracticeOf({ weightG, widthUm, heightUm, bottomUm }: Raising): Hands {
-  if (weightG > hundredFiftyPounds || bottomUm + heightUm > eightFeetUm) return 'lift';
-  if (weightG > hundredPounds) return 'three';
+  if (weightG > handsFromG.lift || bottomUm + heightUm > eightFeetUm) return 'lift';
+  if (weightG > handsFromG.three) return 'three';
   const isLarge = widthUm > fourFeetUm || heightUm > fourFeetUm;
-  return weightG > fiftyPounds || isLarge ? 'two' : 'one';
+  return weightG > handsFromG.two || isLarge ? 'two' : 'one';
 }
 
 type Told = Omit<HandsTold, 'words' | 'steps'>;
