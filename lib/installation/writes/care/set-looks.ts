@@ -1,11 +1,10 @@
 import 'server-only';
 import { allow, type Doer } from '@/lib/access/rules';
 import { findForWriting, tellHistory } from '@/lib/commissions/writes/carry-out';
-import { dateFromDay } from '@/lib/dates/rules';
 import type { SetLooksInput } from '@/lib/installation/input/care/done';
 import { weightKnown } from '@/lib/installation/reads/plan/weight';
-import { afterCareDue } from '@/lib/installation/rules/care/due';
 import type { AnyCareRefusal } from '@/lib/installation/rules/care/refusals';
+import { addDueLooks } from '@/lib/installation/writes/care/set';
 import { onceOnly, type Tx } from '@/lib/platform/db/transaction';
 import { ok, refuse, type Result } from '@/lib/platform/result';
 
@@ -41,21 +40,19 @@ async function addLooks(
   if ((await tx.afterCare.count({ where: { commissionId } })) > 0) {
     return refuse({ code: 'looks_are_set' });
   }
-  const due = afterCareDue({
-    ...(await placeOf(tx, commissionId)),
-    kind: hangs === 'yes' ? 'hanging' : 'delivery',
-    handedOn: facts.handOver.handedOn,
-    weightG: (await weightKnown(tx, commissionId))?.weightG ?? null,
-    fixingsLookMonths: gallery.fixingsLookMonths,
+  const looks = await addDueLooks(tx, doer, {
+    commissionId,
+    hung: {
+      ...(await placeOf(tx, commissionId)),
+      kind: hangs === 'yes' ? 'hanging' : 'delivery',
+      handedOn: facts.handOver.handedOn,
+      weightG: (await weightKnown(tx, commissionId))?.weightG ?? null,
+      fixingsLookMonths: gallery.fixingsLookMonths,
+    },
   });
-  await tx.afterCare.createMany({
-    data: due.map(({ kind, dueOn }) => ({
-      ...{ commissionId, kind, dueOn: dateFromDay(dueOn), at: doer.at },
-    })),
-  });
-  const told = { commissionId, facts: { hangs, looks: due.length } };
+  const told = { commissionId, facts: { hangs, looks } };
   await tellHistory(tx, doer, { ...told, did: 'set the looks after it' });
-  return ok({ commissionNumber: number, looks: due.length });
+  return ok({ commissionNumber: number, looks });
 }
 
 /** Whether it is outdoors and freezes there: by the newest survey, else by the request. */
