@@ -1,10 +1,10 @@
-import Link from 'next/link';
 import { InstantText } from '@/app/ui/figures/day-text';
 import type { Fact } from '@/app/ui/page/facts';
 import { timeWords } from '@/lib/dates/rules/time-of-day';
 import type { AppointmentTold } from '@/lib/installation/reads';
 import { lastsWords } from '@/lib/installation/rules/crew/hours';
 import { namesWords } from '@/lib/installation/rules/diary/words';
+import { ForWhom } from '../for-whom';
 
 /** What is known of an appointment; what is not is said. */
 export function factsOf(appointment: AppointmentTold, zone: string): Fact[] {
@@ -14,7 +14,10 @@ export function factsOf(appointment: AppointmentTold, zone: string): Fact[] {
     { name: 'Where', value: address },
     { name: 'The way', value: wayWords(appointment, zone), notKnown: 'none noted' },
     { name: 'Who goes', value: along === '' ? `${leadName}, alone` : `${leadName}, with ${along}` },
-    { name: 'For', value: <ForWhom appointment={appointment} /> },
+    {
+      name: 'For',
+      value: <ForWhom commission={appointment.commission} phone={appointment.collectorPhone} />,
+    },
     { name: 'Who meets us', value: orNull(meets), notKnown: 'not known yet' },
     { name: 'What they have ready', value: orNull(prepares), notKnown: 'nothing agreed yet' },
     { name: 'If weather forbids it', value: orNull(fallBack), notKnown: 'nothing agreed yet' },
@@ -35,25 +38,6 @@ function wayWords({ travelMinutes, startsAt, endsAt }: AppointmentTold, zone: st
   return (
     `${lastsWords(travelMinutes)} each way: from the gallery at ${timeWords(leavesAt, zone)}, ` +
     `back about ${timeWords(backAt, zone)}`
-  );
-}
-
-function ForWhom({ appointment }: Readonly<{ appointment: AppointmentTold }>) {
-  const { commission, collectorPhone: phone } = appointment;
-  if (!commission) return 'no commission';
-  return (
-    <>
-      <Link href={`/commissions/${commission.number}`}>
-        Commission {commission.number}, <cite>{commission.title}</cite>
-      </Link>
-      , {commission.collector}
-      {phone ? (
-        <>
-          {', '}
-          <a href={`tel:${phone.replace(/[^+\d]/g, '')}`}>{phone}</a>
-        </>
-      ) : null}
-    </>
   );
 }
 

@@ -1,4 +1,3 @@
-import Link from 'next/link';
 import { Caution } from '@/app/ui/page/caution';
 import { Facts } from '@/app/ui/page/facts';
 import { Columns } from '@/app/ui/page/section';
@@ -8,6 +7,7 @@ import { loadFor, toolsFor } from '@/lib/installation/rules/work/load';
 import { theWall, wayIn, weightSaid, whoGoes } from '@/lib/installation/rules/work/order-words';
 import { handsWords } from '@/lib/installation/rules/work/hands';
 import type { Gallery } from '@/lib/platform/settings';
+import { ForWhom } from '../../for-whom';
 import css from './work.module.css';
 
 type OrderFactsProps = Readonly<{
@@ -29,7 +29,7 @@ export function OrderFacts({ order, gallery, plan }: OrderFactsProps) {
             facts={[
               { name: 'Where', value: order.address },
               { name: 'Who goes', value: whoGoes(order) },
-              { name: 'For', value: <ForWhom order={order} /> },
+              { name: 'For', value: <ForWhom commission={order.commission} phone={order.phone} /> },
               { name: 'Who lets us in', value: orNull(order.meets), notKnown: 'not noted yet' },
               {
                 name: 'The way in',
@@ -70,24 +70,6 @@ export function OrderFacts({ order, gallery, plan }: OrderFactsProps) {
         </>
       }
     />
-  );
-}
-
-function ForWhom({ order: { commission, phone } }: Readonly<{ order: WorkOrder }>) {
-  if (!commission) return 'no commission';
-  return (
-    <>
-      <Link href={`/commissions/${commission.number}`}>
-        Commission {commission.number}, <cite>{commission.title}</cite>
-      </Link>
-      , {commission.collector}
-      {phone ? (
-        <>
-          {', '}
-          <a href={`tel:${phone.replace(/[^+\d]/g, '')}`}>{phone}</a>
-        </>
-      ) : null}
-    </>
   );
 }
 
